@@ -1,0 +1,50 @@
+# SPDX-License-Identifier: Apache-2.0
+# A folder is a module is a CMake target: every .cpp in it, and the modules it may include.
+# A module's headers are reached as "name/header.h" through a link in the build tree that only
+# targets which link the module can see, so an include against the architecture does not build.
+
+add_library(fettlemark_warnings INTERFACE)
+target_compile_options(fettlemark_warnings INTERFACE
+  -Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -Woverloaded-virtual -Werror)
+if(FETTLEMARK_SANITIZE)
+  target_compile_options(fettlemark_warnings INTERFACE
+    -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  target_link_options(fettlemark_warnings INTERFACE -fsanitize=address,undefined)
+endif()
+
+# fettlemark_module(name [LINKS module...] [LIBRARIES target...] [PRIVATE target...])
+#   LINKS      modules whose headers this one's headers use
+#   LIBRARIES  outside targets that its headers use
+#   PRIVATE    outside targets or modules used in its .cpp files only
+function(fettlemark_module name)
+  cmake_parse_arguments(M "" "" "LINKS;LIBRARIES;PRIVATE" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp ${CMAKE_CURRENT_SOURCE_DIR}/*.h)
+  if(NOT sources)
+    return()
+  endif()
+  set(view ${CMAKE_BINARY_DIR}/include/${name})
+  file(MAKE_DIRECTORY ${view})
+  file(CREATE_LINK ${CMAKE_CURRENT_SOURCE_DIR} ${view}/${name} SYMBOLIC)
+  add_library(fettlemark_${name} STATIC ${sources})
+  set_target_properties(fettlemark_${name} PROPERTIES LINKER_LANGUAGE CXX)
+  target_include_directories(fettlemark_${name} PUBLIC ${view})
+  list(TRANSFORM M_LINKS PREPEND fettlemark_)
+  target_link_libraries(fettlemark_${name} PUBLIC ${M_LINKS} ${M_LIBRARIES}
+                                           PRIVATE ${M_PRIVATE} fettlemark_warnings)
+endfunction()
+
+# fettlemark_test(name [LINKS module...] [LIBRARIES target...]): every .cpp of the current folder
+# as one GoogleTest program.
+function(fettlemark_test name)
+  cmake_parse_arguments(T "" "" "LINKS;LIBRARIES" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp ${CMAKE_CURRENT_SOURCE_DIR}/*.h)
+  if(NOT sources)
+    return()
+  endif()
+  add_executable(test_${name} ${sources})
+  list(TRANSFORM T_LINKS PREPEND fettlemark_)
+  target_link_libraries(test_${name} PRIVATE ${T_LINKS} ${T_LIBRARIES} GTest::gmock GTest::gtest_main
+                                             fettlemark_warnings)
+  gtest_discover_tests(test_${name} TEST_PREFIX "${name}." DISCOVERY_TIMEOUT 60
+                       WORKING_DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR})
+endfunction()

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+// An indication as typed: text in every field, so that half-typed rows are kept and inch values
+// are shown again as they were entered.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "judge/sheet.h"
+#include "quantity/entry.h"
+
+namespace model {
+
+struct TypedIndication {
+    std::string id;
+    std::string x, y, length, width, removed;  ///< in `unit`
+    std::string angle;                         ///< degrees; empty: 0
+    std::string area;                          ///< mm2; empty: not measured
+    std::string kind;                          ///< contract word; empty: not stated
+    std::string stated;                        ///< "", "linear" or "non-linear"
+    std::string relevance;                     ///< "" (relevant), "non-relevant" or "false"
+    std::string reason;
+    LengthUnit unit = LengthUnit::Millimetre;
+
+    friend bool operator==(const TypedIndication&, const TypedIndication&) = default;
+};
+
+/// What stands against reading one field; `field` is the contract's name, such as "length_mm".
+struct FieldError {
+    std::string field;
+    Error error;
+};
+
+/// The indication, or everything that is wrong with the row.
+struct ReadIndication {
+    std::optional<Indication> value;
+    std::vector<FieldError> errors;
+};
+
+ReadIndication read(const TypedIndication& row);
+
+/// A row with no text in any field but the id: not an indication yet.
+bool isBlank(const TypedIndication& row);
+
+}  // namespace model
