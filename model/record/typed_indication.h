@@ -41,7 +41,19 @@ struct ReadIndication {
 
 ReadIndication read(const TypedIndication& row);
 
-/// A row with no text in any field but the id: not an indication yet.
+/// What each field's text stands for by itself, whatever is wrong with the rest of the row; none
+/// where it is empty or no number.
+struct ExactFields {
+    std::optional<Length> x, y, length, width, removed;
+    std::optional<Angle> angle;
+    std::optional<Area> area;
+
+    friend bool operator==(const ExactFields&, const ExactFields&) = default;
+};
+
+ExactFields exactFields(const TypedIndication& row);
+
+/// A row with no text (spaces are none) in any field but the id: not an indication yet.
 bool isBlank(const TypedIndication& row);
 
 }  // namespace model
