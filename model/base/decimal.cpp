@@ -9,11 +9,19 @@ namespace {
 constexpr int kDecimals = 6;
 constexpr std::int64_t kLargest = 1'000'000 * kMillion;
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+bool isDigit(char c) {
+    return c >= '0' && c <= '9';
+}
 
-Error notANumber() { return inputError("", "is not a decimal number"); }
-Error tooLarge() { return inputError("", "is larger than 1000000"); }
-Error tooFine() { return inputError("", "has more than 6 decimals"); }
+Error notANumber() {
+    return inputError("", "is not a decimal number");
+}
+Error tooLarge() {
+    return inputError("", "is larger than 1000000");
+}
+Error tooFine() {
+    return inputError("", "has more than 6 decimals");
+}
 
 }  // namespace
 
@@ -68,8 +76,8 @@ Result<std::int64_t> parseMillionths(std::string_view text) {
 
 std::string formatMillionths(std::int64_t millionths) {
     const bool negative = millionths < 0;
-    const auto magnitude = negative ? -static_cast<std::uint64_t>(millionths)
-                                    : static_cast<std::uint64_t>(millionths);
+    const auto magnitude =
+        negative ? -static_cast<std::uint64_t>(millionths) : static_cast<std::uint64_t>(millionths);
     std::string text = std::to_string(magnitude / kMillion);
     std::string fraction = std::to_string(magnitude % kMillion);
     fraction.insert(0, static_cast<std::size_t>(kDecimals) - fraction.size(), '0');

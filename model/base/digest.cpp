@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "base/digest.h"
 
-#include <openssl/evp.h>
-
 #include <cstdio>
 #include <cstdlib>
+#include <openssl/evp.h>
 
 namespace model {
 

@@ -18,7 +18,8 @@ struct Rational {
 
     constexpr Rational() = default;
     constexpr Rational(std::int64_t whole) : numerator(whole) {}
-    constexpr Rational(std::int64_t over, std::int64_t under) : numerator(over), denominator(under) {
+    constexpr Rational(std::int64_t over, std::int64_t under)
+        : numerator(over), denominator(under) {
         assert(under >= 1);
     }
 

@@ -88,6 +88,8 @@ std::string formatLength(Length length, LengthUnit unit) {
     return "~" + formatMillionths(static_cast<std::int64_t>((scaled + half) / kNanometresAnInch));
 }
 
-std::string_view symbol(LengthUnit unit) { return unit == LengthUnit::Inch ? "in" : "mm"; }
+std::string_view symbol(LengthUnit unit) {
+    return unit == LengthUnit::Inch ? "in" : "mm";
+}
 
 }  // namespace model

@@ -16,11 +16,21 @@ using Angle = Exact<struct AngleKind>;
 /// A difference between two echo heights; whole millionths of a decibel.
 using GainStep = Exact<struct GainStepKind>;
 
-constexpr Length millimetres(std::int64_t whole) { return Length::fromMillionths(whole * kMillion); }
-constexpr Length nanometres(std::int64_t whole) { return Length::fromMillionths(whole); }
-constexpr Area squareMillimetres(std::int64_t whole) { return Area::fromMillionths(whole * kMillion); }
-constexpr Angle degrees(std::int64_t whole) { return Angle::fromMillionths(whole * kMillion); }
-constexpr GainStep decibels(std::int64_t whole) { return GainStep::fromMillionths(whole * kMillion); }
+constexpr Length millimetres(std::int64_t whole) {
+    return Length::fromMillionths(whole * kMillion);
+}
+constexpr Length nanometres(std::int64_t whole) {
+    return Length::fromMillionths(whole);
+}
+constexpr Area squareMillimetres(std::int64_t whole) {
+    return Area::fromMillionths(whole * kMillion);
+}
+constexpr Angle degrees(std::int64_t whole) {
+    return Angle::fromMillionths(whole * kMillion);
+}
+constexpr GainStep decibels(std::int64_t whole) {
+    return GainStep::fromMillionths(whole * kMillion);
+}
 
 /// An echo height against the record's reference. Two of them subtract to a GainStep; their sum
 /// means nothing and does not compile.
