@@ -130,10 +130,14 @@ using Block = std::variant<Heading, Paragraph, Statement, Fields, Table, Figure>
 
 struct Document {
     std::string title;                     ///< "Inspection certificate 3.1"
+    std::string titleCode;                 ///< EN 10168 field code of the title
+    std::string subtitle;                  ///< under the title on the first page
     std::string subject;                   ///< one line for a reader's file list
     std::string producer;                  ///< program and version
     std::string language;                  ///< BCP 47: "en"
     std::string issuer;                    ///< at the head of every page
+    std::string issuerCode;                ///< EN 10168 field code of the issuer
+    std::string issuerAddress;             ///< on the first page; may have several lines
     std::string identity;                  ///< at the foot of every page: number and casting
     std::vector<std::string> pageNotices;  ///< at the head of every page: "NOT RELEASED" ...
     std::string watermark;                 ///< across every page, beneath the text; empty for none

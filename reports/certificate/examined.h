@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: Apache-2.0
+// A casting file and its verdict brought together: what was typed beside how it was judged.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "certificate/certificate.h"
+
+namespace reports {
+
+/// One row of an examination that holds an indication.
+struct ExaminedIndication {
+    const model::TypedIndication* typed = nullptr;
+    model::Indication read;
+    const model::JudgedIndication* judged = nullptr;
+};
+
+struct Examined {
+    const model::ExaminationDraft* draft = nullptr;
+    const model::ExaminationVerdict* verdict = nullptr;
+    const model::PlannedZone* planned = nullptr;  ///< null: not in the zone plan
+    const model::LimitTable* table = nullptr;     ///< as judged by; null: none was named
+    std::vector<ExaminedIndication> indications;
+
+    /// "Z1 MT, as cast, after repair 1"; unlike for any two examinations of a casting.
+    [[nodiscard]] std::string name() const;
+};
+
+/// Every examination, in the file's order. Fails as certificateOf does.
+model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input);
+
+}  // namespace reports

@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
+
+#include "certificate/coverage.h"
+#include "certificate/phrases.h"
+#include "certificate/printed_values.h"
+#include "certificate/sections.h"
+#include "limits/words.h"
+
+namespace reports {
+
+namespace {
+
+constexpr std::size_t kMostReasons = 5;   // on the first page
+constexpr std::size_t kMostCriteria = 8;  // on the first page
+constexpr std::size_t kMostNames = 8;     // in one list on the first page
+
+void addStatus(std::vector<Block>& blocks, const CertificateInput& input) {
+    blocks.push_back(Statement{Mark::Caution, phrases::kNotReleased, phrases::kNotReleasedMeaning});
+    if (input.issue.demonstration)
+        blocks.push_back(
+            Statement{Mark::Caution, phrases::kDemonstration, phrases::kDemonstrationMeaning});
+    const std::string& language = input.file.order.language;
+    if (!language.empty() && language != phrases::kLanguage)
+        blocks.push_back(
+            Paragraph{Paragraph::Tone::Plain, filled(phrases::kOtherLanguageOrdered, {language})});
+}
+
+/// What made an examination not acceptable or not judged.
+std::vector<std::string> reasonsOf(const Examined& examined) {
+    const std::string name = examined.name();
+    std::vector<std::string> failed;
+    std::vector<std::string> open;
+    for (const model::Check& check : examined.verdict->checks) {
+        if (!check.passes)
+            open.push_back(filled(phrases::kWhyNotMade, {name, ruleText(check), check.reason}));
+        else if (*check.passes)
+            continue;
+        else if (check.measured && check.limit)
+            failed.push_back(filled(phrases::kWhyFailed, {name, ruleText(check),
+                                                          measuredText(check), limitText(check)}));
+        else
+            failed.push_back(filled(phrases::kWhyFailedKind,
+                                    {name, ruleText(check), shortList(check.members, kMostNames)}));
+    }
+    if (!failed.empty()) return failed;
+    for (const std::string& reason : examined.verdict->reasons)
+        open.push_back(filled(phrases::kWhyReason, {name, reason}));
+    return open;
+}
+
+std::string resultText(const CertificateInput& input, const std::vector<Examined>& all) {
+    if (all.empty()) return phrases::kNothingExamined;
+    std::map<model::Word, int> counts;
+    int counting = 0;
+    for (const Examined& examined : all) {
+        if (examined.verdict->superseded) continue;
+        ++counting;
+        ++counts[examined.verdict->word];
+    }
+    std::string text = filled(phrases::kCounts, {std::to_string(counting),
+                                                 std::to_string(counts[model::Word::Acceptable]),
+                                                 std::to_string(counts[model::Word::NotAcceptable]),
+                                                 std::to_string(counts[model::Word::NotJudged])});
+
+    const std::vector<CoveredTest> tests = coverageOf(input.file, input.verdict);
+    const bool incomplete = std::ranges::any_of(tests, [](const CoveredTest& covered) {
+        return covered.state != CoveredTest::State::Made;
+    });
+    if (incomplete)
+        text += std::string(" ") + (input.verdict.word == model::Word::Acceptable
+                                        ? phrases::kBetterThanRequired
+                                        : phrases::kRequirementsMissing);
+
+    std::vector<std::string> reasons;
+    for (const model::Word worst : {model::Word::NotAcceptable, model::Word::NotJudged})
+        for (const Examined& examined : all)
+            if (!examined.verdict->superseded && examined.verdict->word == worst)
+                std::ranges::copy(reasonsOf(examined), std::back_inserter(reasons));
+    for (std::size_t i = 0; i < std::min(reasons.size(), kMostReasons); ++i)
+        text += "\n" + reasons[i];
+    if (reasons.size() > kMostReasons)
+        text +=
+            "\n" + filled(phrases::kMoreFurtherOn, {std::to_string(reasons.size() - kMostReasons)});
+    return text;
+}
+
+void addResult(std::vector<Block>& blocks, const CertificateInput& input,
+               const std::vector<Examined>& all) {
+    const model::Word result = resultOf(input.file, input.verdict);
+    blocks.push_back(Heading{1, phrases::kResult, "Z01"});
+    blocks.push_back(
+        Statement{markOf(result), upperWord(result), resultText(input, all), {}, true});
+
+    std::set<std::string> unattested;
+    for (const Examined& examined : all)
+        if (!examined.verdict->attested && !examined.verdict->tableId.empty())
+            unattested.insert(examined.verdict->tableId);
+    if (!unattested.empty())
+        blocks.push_back(Statement{Mark::Caution, phrases::kAttestationMissing,
+                                   filled(phrases::kAttestationMissingMeaning,
+                                          {joined({unattested.begin(), unattested.end()}, "; ")})});
+}
+
+void addCasting(std::vector<Block>& blocks, const CertificateInput& input) {
+    const model::Order& order = input.file.order;
+    const model::Part& part = input.file.part;
+    const model::Casting& casting = input.file.casting;
+    std::string drawing = orNotRecorded(part.drawing);
+    if (!part.drawingRevision.empty())
+        drawing = filled(phrases::kDrawingRevision, {drawing, part.drawingRevision});
+    std::string material(model::word(part.material));
+    if (!part.materialGrade.empty())
+        material = filled(phrases::kMaterialWithGrade, {material, part.materialGrade});
+
+    blocks.push_back(Heading{1, phrases::kCasting});
+    blocks.push_back(Fields{{
+        {"A09", phrases::kPartNumber, orNotRecorded(part.number)},
+        {"B06", phrases::kSerial, orNotRecorded(casting.serial)},
+        {"A09", phrases::kDrawing, drawing},
+        {"B07", phrases::kHeat, orNotRecorded(casting.heat)},
+        {"B01", phrases::kProduct, orNotRecorded(part.description)},
+        {"B02", phrases::kMaterial, material},
+        {"A06", phrases::kCustomer, orNotRecorded(order.customer)},
+        {"A07", phrases::kCustomerOrder, orNotRecorded(order.customerOrder)},
+        {"A08", phrases::kWorksOrder, orNotRecorded(order.number)},
+        {"B08", phrases::kQuantity, phrases::kOnePiece},
+        {"A03", phrases::kCertificateNumber, input.issue.number.value_or(phrases::kNoNumber)},
+        {"Z02", phrases::kIssueDate, orNotRecorded(input.issue.date)},
+    }});
+    Fields wide;
+    wide.columns = 1;
+    wide.fields.push_back({"", phrases::kForbiddenByOrder, kindsText(order.forbiddenKinds)});
+    if (!order.remarks.empty()) wide.fields.push_back({"", phrases::kOrderRemarks, order.remarks});
+    blocks.push_back(std::move(wide));
+}
+
+void addCriteria(std::vector<Block>& blocks, const std::vector<Examined>& all) {
+    using Criterion =
+        std::tuple<model::Method, std::string, int, std::map<std::string, std::string>>;
+    std::vector<std::pair<Criterion, std::vector<std::string>>> criteria;
+    for (const Examined& examined : all) {
+        const model::ExaminationVerdict& verdict = *examined.verdict;
+        const Criterion criterion{verdict.method, verdict.tableId, verdict.tableRevision,
+                                  verdict.levels};
+        auto found = std::ranges::find(criteria, criterion,
+                                       &std::pair<Criterion, std::vector<std::string>>::first);
+        if (found == criteria.end()) found = criteria.insert(found, {criterion, {}});
+        if (std::ranges::find(found->second, verdict.zone) == found->second.end())
+            found->second.push_back(verdict.zone);
+    }
+    if (criteria.empty()) return;
+
+    Table table{{{phrases::kMethod, Align::Left, 1.2},
+                 {phrases::kLimitTable, Align::Left, 1.2},
+                 {phrases::kLevels, Align::Left, 1.6},
+                 {phrases::kZones, Align::Left, 1.2}},
+                {}};
+    for (std::size_t i = 0; i < std::min(criteria.size(), kMostCriteria); ++i) {
+        const auto& [criterion, zones] = criteria[i];
+        const auto& [method, id, revision, levels] = criterion;
+        table.rows.push_back(
+            {{methodName(method)},
+             {id.empty() ? phrases::kNotRecorded
+                         : filled(phrases::kRevisionOf, {id, std::to_string(revision)})},
+             {levelsText(levels)},
+             {shortList(zones, kMostNames)}});
+    }
+    blocks.push_back(Heading{1, phrases::kCriteria});
+    blocks.push_back(std::move(table));
+    if (criteria.size() > kMostCriteria)
+        blocks.push_back(Paragraph{
+            Paragraph::Tone::Plain,
+            filled(phrases::kCriteriaMore, {std::to_string(criteria.size() - kMostCriteria)})});
+}
+
+std::string testName(const CoveredTest& covered) {
+    return filled(phrases::kExaminationOf,
+                  {covered.zone->name, std::string(model::word(covered.test->method)),
+                   stageWord(covered.test->stage)});
+}
+
+std::string planText(const CertificateInput& input, const std::vector<CoveredTest>& tests) {
+    const std::string revision = std::to_string(input.file.plan.revision);
+    if (tests.empty())
+        return filled(phrases::kPlanWithoutTests, {revision, input.file.part.number});
+    const auto made = std::ranges::count(tests, CoveredTest::State::Made, &CoveredTest::state);
+    return filled(phrases::kPlanCovered, {revision, input.file.part.number,
+                                          std::to_string(tests.size()), std::to_string(made)});
+}
+
+void addScope(std::vector<Block>& blocks, const CertificateInput& input,
+              const std::vector<Examined>& all) {
+    std::vector<std::string> repaired;
+    std::vector<std::string> repeated;
+    std::vector<std::string> partly;
+    std::vector<std::string> outside;
+    std::set<std::string> examinedZones;
+    for (const Examined& examined : all) {
+        const model::Examination& header = examined.draft->header;
+        examinedZones.insert(header.zone);
+        if (header.repairCycle > 0) repaired.push_back(examined.name());
+        if (header.repeat > 0) repeated.push_back(examined.name());
+        if (!header.notExamined.empty()) partly.push_back(examined.name());
+        if (examined.planned == nullptr && std::ranges::find(outside, header.zone) == outside.end())
+            outside.push_back(header.zone);
+    }
+    std::vector<std::string> without;
+    for (const model::PlannedZone& zone : input.file.plan.zones)
+        if (!examinedZones.contains(zone.name)) without.push_back(zone.name);
+
+    const std::vector<CoveredTest> tests = coverageOf(input.file, input.verdict);
+    std::vector<std::string> missing;
+    std::vector<std::string> other;
+    for (const CoveredTest& covered : tests) {
+        if (covered.state == CoveredTest::State::Missing) missing.push_back(testName(covered));
+        if (covered.state == CoveredTest::State::OtherCriteria) other.push_back(testName(covered));
+    }
+
+    blocks.push_back(Heading{1, phrases::kScope});
+    const auto say = [&blocks](const std::string& text, Paragraph::Tone tone) {
+        blocks.push_back(Paragraph{tone, text});
+    };
+    const auto list = [&say](const char* phrase, const std::vector<std::string>& names,
+                             Paragraph::Tone tone) {
+        if (names.empty()) return;
+        std::vector<std::string> first = names;
+        std::string text;
+        if (names.size() <= kMostNames) {
+            text = joined(names, "; ");
+        } else {
+            first.resize(kMostNames);
+            text = filled(phrases::kListMore,
+                          {joined(first, "; "), std::to_string(names.size() - kMostNames)});
+        }
+        say(filled(phrase, {text}), tone);
+    };
+    if (repaired.empty()) say(phrases::kNoRepairs, Paragraph::Tone::Plain);
+    list(phrases::kRepairsExamined, repaired, Paragraph::Tone::Plain);
+    list(phrases::kRepeated, repeated, Paragraph::Tone::Plain);
+    say(planText(input, tests), Paragraph::Tone::Plain);
+    list(phrases::kMissingTests, missing, Paragraph::Tone::Strong);
+    list(phrases::kOtherCriteria, other, Paragraph::Tone::Strong);
+    list(phrases::kZonesWithout, without, Paragraph::Tone::Plain);
+    list(phrases::kZonesOutside, outside, Paragraph::Tone::Plain);
+    list(phrases::kPartlyExamined, partly, Paragraph::Tone::Strong);
+}
+
+}  // namespace
+
+void addFirstPage(std::vector<Block>& blocks, const CertificateInput& input,
+                  const std::vector<Examined>& all) {
+    addStatus(blocks, input);
+    addResult(blocks, input, all);
+    addCasting(blocks, input);
+    addCriteria(blocks, all);
+    addScope(blocks, input, all);
+}
+
+}  // namespace reports

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+// The zone of an examination drawn to scale: indications, groups and the frames that decided.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "certificate/document.h"
+#include "certificate/examined.h"
+
+namespace reports {
+
+struct ZoneFigures {
+    std::vector<Figure> figures;  ///< the zone, then a detail of each frame too small to read in it
+    std::map<std::size_t, std::string> frameOfCheck;  ///< index of a drawn check -> "F1"
+};
+
+/// Nothing where the examination has no indications. Frames are those of every check that fails;
+/// where none fails, that of the check with the greatest share of its limit. `all` gives the
+/// indications of neighbouring zones that such a check counts.
+ZoneFigures figuresOf(const Examined& examined, const std::vector<Examined>& all);
+
+/// The greatest printed scale, paper mm per mm, at which width x height mm fits into a figure: one
+/// of 2:1, 1:1, 1:2, 1:2.5, 1:5, 1:10, 1:20, 1:25, 1:50 ...
+struct PrintedScale {
+    double factor = 1;
+    std::string text;
+};
+PrintedScale printedScale(double widthMm, double heightMm);
+
+}  // namespace reports
