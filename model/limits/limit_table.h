@@ -31,7 +31,16 @@ struct Source {
 
 /// What an indication can be. Values are the contract's words, see words.h.
 enum class Kind {
-    Crack, HotTear, ColdShut, Shrinkage, Porosity, Inclusion, Chaplet, Insert, Clustered, Unknown
+    Crack,
+    HotTear,
+    ColdShut,
+    Shrinkage,
+    Porosity,
+    Inclusion,
+    Chaplet,
+    Insert,
+    Clustered,
+    Unknown
 };
 
 /// The classes that rules speak of. NonLinear is split into Isolated and Clustered by tables that
@@ -57,12 +66,15 @@ struct ClassRatio {
 /// Rows of non-linear indications.
 struct RowRule {
     Known known = Known::Unknown;
-    int members = 3;            ///< at least this many
-    Length gap;                 ///< each gap `comparison` this
+    int members = 3;  ///< at least this many
+    Length gap;       ///< each gap `comparison` this
     Comparison comparison = Comparison::Less;
-    enum class Becomes { Aligned, NonLinear, LineOnly } becomes = Becomes::Aligned;  ///< LineOnly:
-                                ///< the row forms no group; only the line rule looks at it
-    bool membersStay = true;    ///< false: the row replaces its members in every check
+    enum class Becomes {
+        Aligned,
+        NonLinear,
+        LineOnly  ///< the row forms no group; only the line rule looks at it
+    } becomes = Becomes::Aligned;
+    bool membersStay = true;  ///< false: the row replaces its members in every check
     Source source;
 };
 
@@ -77,8 +89,10 @@ struct JoinRule {
     } reach = Reach::LongestMember;
     Comparison comparison = Comparison::Less;
     Length gap;
-    enum class Becomes { Aligned, Own } becomes = Becomes::Aligned;  ///< Own: linear if any member
-                                                                     ///< is, else non-linear
+    enum class Becomes {
+        Aligned,
+        Own  ///< linear if any member is, else non-linear
+    } becomes = Becomes::Aligned;
     Source source;
 };
 
@@ -92,17 +106,17 @@ struct FrameRule {
 /// One limit or threshold.
 struct Cell {
     enum class Type {
-        Number,              ///< `number`, in the rule's unit (millionths; a count: whole x million)
-        FractionOfThickness, ///< `fraction` of the zone's thickness
-        FractionOfArea,      ///< `fraction` of the zone's area
-        None,                ///< the standard sets no limit here: the check is left out
-        Unknown,             ///< not to be had: never guessed
-        Agreed               ///< until the order gives it
+        Number,  ///< `number`, in the rule's unit (millionths; a count: whole x million)
+        FractionOfThickness,  ///< `fraction` of the zone's thickness
+        FractionOfArea,       ///< `fraction` of the zone's area
+        None,                 ///< the standard sets no limit here: the check is left out
+        Unknown,              ///< not to be had: never guessed
+        Agreed                ///< until the order gives it
     } type = Type::Unknown;
     std::int64_t number = 0;
     Rational fraction;
     Source source;
-    std::string note;        ///< printed with the check that it decided; empty for none
+    std::string note;  ///< printed with the check that it decided; empty for none
 };
 
 /// A thickness band, mm; each end with its own comparison (lower: More or AtLeast; upper: Less or
@@ -118,9 +132,20 @@ struct Band {
 
 /// The rules the engine knows (names in words.h are the contract's).
 enum class RuleKind {
-    IndividualLength, CumulativeLength, TotalArea, IndividualArea, AreaShare, Count,
-    CountAtMaximum, LineOfIndications, Spacing, EquivalentReflector, ThroughWallExtent,
-    BackWallLoss, ForbiddenKind, Testability
+    IndividualLength,
+    CumulativeLength,
+    TotalArea,
+    IndividualArea,
+    AreaShare,
+    Count,
+    CountAtMaximum,
+    LineOfIndications,
+    Spacing,
+    EquivalentReflector,
+    ThroughWallExtent,
+    BackWallLoss,
+    ForbiddenKind,
+    Testability
 };
 
 /// One row of a rule: the cell for a level and a thickness band.
@@ -128,37 +153,40 @@ struct RuleRow {
     std::string level;
     Band band;
     Cell limit;
-    Cell margin;        ///< CountAtMaximum only: counted when longer than the maximum minus this
-    int line = 0;       ///< in the file
+    Cell margin;   ///< CountAtMaximum only: counted when longer than the maximum minus this
+    int line = 0;  ///< in the file
+    std::string notMonotone;  ///< why it is stricter than a stricter level's; empty: it is not
 };
 
 struct Rule {
     RuleKind kind = RuleKind::IndividualLength;
-    std::string key;                        ///< the level key that this rule's levels belong to
-    std::vector<IndicationClass> classes;   ///< what it looks at; empty: every class
-    Comparison passes = Comparison::AtMost; ///< passes when measured `passes` limit
-    std::map<std::string, FrameRule> frames;///< by level; a level without entry has the table's
-    bool framed = false;                    ///< false: no frame, the whole surface (or each item)
+    std::string key;                          ///< the level key that this rule's levels belong to
+    std::vector<IndicationClass> classes;     ///< what it looks at; empty: every class
+    Comparison passes = Comparison::AtMost;   ///< passes when measured `passes` limit
+    std::map<std::string, FrameRule> frames;  ///< by level; a level without entry has the table's
+    bool framed = false;                      ///< false: no frame, the whole surface (or each item)
     std::vector<RuleRow> rows;
+    int line = 0;  ///< in the file
 };
 
 /// A key of a sheet's "levels", with its levels, strictest first.
 struct LevelKey {
     std::string name;
     std::vector<std::string> levels;
-    std::vector<IndicationClass> classes;   ///< the classes whose level this key orders
+    std::vector<IndicationClass> classes;  ///< the classes whose level this key orders
 };
 
 /// The relevance threshold for a key at a level.
 struct ThresholdRow {
     std::string key;
     std::string level;
-    Cell cell;         ///< None: everything counts
+    Cell cell;  ///< None: everything counts
     int line = 0;
+    std::string notMonotone;  ///< why it is smaller than a stricter level's; empty: it is not
 };
 
 struct Threshold {
-    Known known = Known::Unknown;    ///< Unknown or Absent: everything is considered
+    Known known = Known::Unknown;  ///< Unknown or Absent: everything is considered
     bool afterGrouping = true;
     Comparison comparison = Comparison::AtLeast;  ///< considered when length `comparison` cell
     std::vector<ThresholdRow> rows;
@@ -166,12 +194,12 @@ struct Threshold {
 };
 
 struct LimitTable {
-    std::string id;          ///< as ordered, e.g. "EN 1369:2012"
+    std::string id;  ///< as ordered, e.g. "EN 1369:2012"
     std::string standard;
     std::string edition;
     int revision = 1;
-    std::string digest;      ///< SHA-256 of the file's bytes, hexadecimal
-    std::string file;        ///< where it was read
+    std::string digest;                ///< SHA-256 of the file's bytes, hexadecimal
+    std::string file;                  ///< where it was read
     std::vector<std::string> remarks;  ///< printed with the table: scope, doubts
     Method method = Method::Magnetic;
     std::vector<Material> materials;
@@ -180,8 +208,9 @@ struct LimitTable {
     Threshold threshold;
     RowRule rows;
     JoinRule joins;
-    FrameRule frame;         ///< for framed rules that state none of their own
+    FrameRule frame;              ///< for framed rules that state none of their own
     bool summedTogether = false;  ///< linear and aligned ordered at the same number are summed
+    Source summedSource;
     std::vector<Kind> forbiddenKinds;
     Source forbiddenSource;
     std::vector<Rule> rules;

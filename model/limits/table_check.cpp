@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "limits/table_check.h"
+
+#include <algorithm>
+#include <optional>
+#include <set>
+#include <tuple>
+
+#include "limits/table_lines.h"
+#include "limits/words.h"
+
+namespace model {
+namespace {
+
+using Failure = std::optional<Error>;
+using Lines = std::map<std::string, int, std::less<>>;
+
+/// Levels and bands of one rule, or of the threshold for one key: what both are checked for.
+struct Step {
+    std::string_view level;
+    const Band* band = nullptr;
+    const Cell* cell = nullptr;
+    std::string_view notMonotone;
+    int line = 0;
+};
+
+Error at(const LimitTable& table, int line, std::string reason,
+         std::vector<std::string> arguments = {}) {
+    return inputError(placeInTable(table.file, line), std::move(reason), std::move(arguments));
+}
+
+std::string lineText(const Step& step) {
+    return std::to_string(step.line);
+}
+
+/// Why `next` cannot follow `previous` as the next band of a level.
+Failure follows(const LimitTable& table, const Step& previous, const Step& next) {
+    const Band& below = *previous.band;
+    const Band& above = *next.band;
+    if (!below.upper && !below.lower)
+        return at(table, next.line, "line %1 already gives this level's cell",
+                  {lineText(previous)});
+    if (!below.upper || !above.lower || *above.lower < *below.upper)
+        return at(table, next.line,
+                  "the band overlaps the one in line %1, or does not stand above it",
+                  {lineText(previous)});
+    if (*above.lower > *below.upper)
+        return at(table, next.line, "there is a gap between this band and the one in line %1",
+                  {lineText(previous)});
+    const bool belowTakesIt = below.upperComparison == Comparison::AtMost;
+    const bool aboveTakesIt = above.lowerComparison == Comparison::AtLeast;
+    if (belowTakesIt && aboveTakesIt)
+        return at(table, next.line, "the band overlaps the one in line %1: both contain %2 mm",
+                  {lineText(previous), toText(*above.lower)});
+    if (!belowTakesIt && !aboveTakesIt)
+        return at(table, next.line,
+                  "there is a gap between this band and the one in line %1: "
+                  "neither contains %2 mm",
+                  {lineText(previous), toText(*above.lower)});
+    return {};
+}
+
+bool overlap(const Band& a, const Band& b) {
+    const auto endsBefore = [](const Band& below, const Band& above) {
+        if (!below.upper || !above.lower || *below.upper > *above.lower) return false;
+        return *below.upper < *above.lower || below.upperComparison == Comparison::Less ||
+               above.lowerComparison == Comparison::More;
+    };
+    return !endsBefore(a, b) && !endsBefore(b, a);
+}
+
+Failure checkLevels(const LimitTable& table, const LevelKey& key, const std::vector<Step>& steps,
+                    int line) {
+    std::map<std::string_view, std::vector<const Step*>> byLevel;
+    for (const Step& step : steps) {
+        if (std::ranges::find(key.levels, step.level) == key.levels.end())
+            return at(table, step.line, "\"%1\" is not a level of %2",
+                      {shownInError(step.level), key.name});
+        std::vector<const Step*>& bands = byLevel[step.level];
+        if (!bands.empty())
+            if (Failure failure = follows(table, *bands.back(), step)) return failure;
+        bands.push_back(&step);
+        if (bands.size() > kMostBandsOfLevel)
+            return at(table, step.line, "a level has more than %1 bands",
+                      {std::to_string(kMostBandsOfLevel)});
+    }
+    for (const std::string& level : key.levels)
+        if (!byLevel.contains(level))
+            return at(table, line, "there is no row for the level \"%1\" of %2",
+                      {shownInError(level), key.name});
+    return {};
+}
+
+/// `loosens`: whether a greater number is the milder one.
+Failure checkMonotone(const LimitTable& table, const LevelKey& key, const std::vector<Step>& steps,
+                      bool loosens) {
+    const auto rank = [&](const Step& step) {
+        return std::ranges::find(key.levels, step.level) - key.levels.begin();
+    };
+    std::vector<std::pair<std::ptrdiff_t, const Step*>> numbers;
+    for (const Step& step : steps)
+        if (step.cell->type == Cell::Type::Number) numbers.emplace_back(rank(step), &step);
+    std::set<const Step*> explained;
+    for (const auto& [milderRank, milder] : numbers) {
+        for (const auto& [stricterRank, stricter] : numbers) {
+            if (stricterRank >= milderRank || !overlap(*stricter->band, *milder->band)) continue;
+            const bool grows = loosens ? milder->cell->number < stricter->cell->number
+                                       : milder->cell->number > stricter->cell->number;
+            if (!grows) continue;
+            if (milder->notMonotone.empty())
+                return at(table, milder->line,
+                          "the value is stricter than the one of the stricter level \"%1\" in line "
+                          "%2; if that is so, the row says: not monotone \"why\"",
+                          {shownInError(stricter->level), lineText(*stricter)});
+            explained.insert(milder);
+        }
+    }
+    for (const Step& step : steps)
+        if (!step.notMonotone.empty() && !explained.contains(&step))
+            return at(table, step.line,
+                      "the row says \"not monotone\", but its value is not "
+                      "stricter than any stricter level's");
+    return {};
+}
+
+Failure checkThreshold(const LimitTable& table, int line) {
+    if (table.threshold.known != Known::Given) return {};
+    static constexpr Band kEveryThickness;
+    for (const LevelKey& key : table.keys) {
+        std::vector<Step> steps;
+        for (const ThresholdRow& row : table.threshold.rows)
+            if (row.key == key.name)
+                steps.push_back(
+                    {row.level, &kEveryThickness, &row.cell, row.notMonotone, row.line});
+        if (Failure failure = checkLevels(table, key, steps, line)) return failure;
+        if (Failure failure = checkMonotone(table, key, steps, true)) return failure;
+    }
+    return {};
+}
+
+Failure checkRule(const LimitTable& table, const Rule& rule) {
+    const LevelKey* key = table.key(rule.key);
+    std::vector<Step> steps;
+    steps.reserve(rule.rows.size());
+    for (const RuleRow& row : rule.rows)
+        steps.push_back({row.level, &row.band, &row.limit, row.notMonotone, row.line});
+    if (Failure failure = checkLevels(table, *key, steps, rule.line)) return failure;
+    const bool loosens = rule.passes == Comparison::AtMost || rule.passes == Comparison::Less;
+    if (Failure failure = checkMonotone(table, *key, steps, loosens)) return failure;
+    for (const IndicationClass looked : rule.classes)
+        if (!table.keyOf(looked))
+            return at(table, rule.line, "no key orders the class %1", {std::string(word(looked))});
+    if (rule.kind == RuleKind::CountAtMaximum &&
+        std::ranges::none_of(table.rules, [&](const Rule& other) {
+            return other.kind == RuleKind::IndividualLength && other.key == rule.key &&
+                   other.classes == rule.classes;
+        }))
+        return at(table, rule.line,
+                  "a count at the maximum needs a rule \"individual length\" of "
+                  "the same key and classes, which gives the maximum");
+    return {};
+}
+
+/// Two rules that say the same kind of thing about the same classes.
+Failure checkDistinct(const LimitTable& table) {
+    std::map<std::tuple<RuleKind, std::string_view, std::set<IndicationClass>>, int> seen;
+    for (const Rule& rule : table.rules) {
+        const auto [first, isNew] = seen.try_emplace(
+            {rule.kind, rule.key, {rule.classes.begin(), rule.classes.end()}}, rule.line);
+        if (!isNew)
+            return at(table, rule.line,
+                      "line %1 already gives this rule for this key and these "
+                      "classes",
+                      {std::to_string(first->second)});
+    }
+    return {};
+}
+
+Failure checkClasses(const LimitTable& table, const Lines& lineOf) {
+    const bool aligned = table.keyOf(IndicationClass::Aligned) != nullptr;
+    const bool linear = table.keyOf(IndicationClass::Linear) != nullptr;
+    const bool fromRows =
+        table.rows.known == Known::Given && table.rows.becomes == RowRule::Becomes::Aligned;
+    const bool fromJoins =
+        table.joins.known == Known::Given && table.joins.becomes == JoinRule::Becomes::Aligned;
+    if (fromRows && !aligned)
+        return at(table, lineOf.at("rows"), "rows become aligned, but no key orders that class");
+    if (fromJoins && !aligned)
+        return at(table, lineOf.at("joins"), "joins become aligned, but no key orders that class");
+    if (table.summedTogether && !(aligned && linear))
+        return at(table, lineOf.at("summed"),
+                  "linear and aligned are summed together, but no key orders both classes");
+    return {};
+}
+
+}  // namespace
+
+Result<void> checkTable(const LimitTable& table, const Lines& lineOf) {
+    if (Failure failure = checkClasses(table, lineOf)) return *failure;
+    if (Failure failure = checkThreshold(table, lineOf.at("threshold"))) return *failure;
+    for (const Rule& rule : table.rules)
+        if (Failure failure = checkRule(table, rule)) return *failure;
+    if (Failure failure = checkDistinct(table)) return *failure;
+    return {};
+}
+
+}  // namespace model
