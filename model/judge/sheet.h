@@ -47,15 +47,15 @@ struct Indication {
     std::string id;
     Length x;
     Length y;
-    Length length;                 ///< > 0
-    std::optional<Length> width;   ///< > 0, <= length; none: a hairline, stated linear
+    Length length;                ///< > 0
+    std::optional<Length> width;  ///< > 0, <= length; none: a hairline, stated linear
     Angle angle;
-    std::optional<Area> area;      ///< > 0
+    std::optional<Area> area;  ///< > 0
     std::optional<Kind> kind;
     std::optional<StatedClass> stated;
-    std::optional<Length> removed; ///< what machining will take off, > 0
+    std::optional<Length> removed;  ///< what machining will take off, > 0
     Relevance relevance = Relevance::Relevant;
-    std::string reason;            ///< not empty unless relevant
+    std::string reason;  ///< not empty unless relevant
 };
 
 struct Examination {

@@ -43,18 +43,18 @@ enum class CheckUnit { Millimetre, SquareMillimetre, Count, Percent, Decibel, No
 /// One rule applied to one zone.
 struct Check {
     RuleKind rule = RuleKind::IndividualLength;
-    std::string key;    ///< the level key it belongs to; empty: the table's or order's own rule
-    std::string level;  ///< the ordered level
+    std::string key;        ///< the level key it belongs to; empty: the table's or order's own rule
+    std::string level;      ///< the ordered level
     std::string classText;  ///< "linear", "linear and aligned", "all"
     Source source;
     std::string note;
-    std::optional<std::int64_t> measured;  ///< millionths of `unit` (a count too)
-    std::optional<Rational> limit;         ///< millionths of `unit`
+    std::optional<std::int64_t> measured;        ///< millionths of `unit` (a count too)
+    std::optional<Rational> limit;               ///< millionths of `unit`
     Comparison comparison = Comparison::AtMost;  ///< passes when measured `comparison` limit
     CheckUnit unit = CheckUnit::None;
-    std::optional<bool> passes;            ///< none: could not be made
-    std::string reason;                    ///< why not, where it could not
-    std::vector<std::string> members;      ///< what was counted, or what exceeds the limit
+    std::optional<bool> passes;        ///< none: could not be made
+    std::string reason;                ///< why not, where it could not
+    std::vector<std::string> members;  ///< what was counted, or what exceeds the limit
     std::optional<CheckFrame> frame;
 };
 

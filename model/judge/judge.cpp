@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "judge/judge.h"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "judge/zone_judge.h"
+#include "limits/words.h"
+
+namespace model {
+namespace {
+
+using Counting = std::tuple<std::string, Method, Stage>;
+
+/// Of a zone, method and stage the highest repair cycle counts.
+void markSuperseded(const Sheet& sheet, Verdict& verdict) {
+    std::map<Counting, int> cycles;
+    for (const Examination& e : sheet.examinations) {
+        int& highest = cycles[Counting{e.zone, e.method, e.stage}];
+        highest = std::max(highest, e.repairCycle);
+    }
+    for (std::size_t i = 0; i < sheet.examinations.size(); ++i) {
+        const Examination& e = sheet.examinations[i];
+        verdict.examinations[i].superseded =
+            e.repairCycle < cycles[Counting{e.zone, e.method, e.stage}];
+    }
+}
+
+/// A zone learns that something of its own was counted where a neighbour's limits failed.
+void noteNeighboursFailures(const Bundle& bundle, Verdict& verdict) {
+    for (const BundleMember& from : bundle.members) {
+        if (!from.judged) continue;
+        for (const Check& check : verdict.examinations[from.index].checks) {
+            if (check.passes != false) continue;
+            for (const BundleMember& to : bundle.members) {
+                const std::string& zone = to.examination->zone;
+                const bool counted = to.judged && to.index != from.index &&
+                                     std::any_of(check.members.begin(), check.members.end(),
+                                                 [&](const std::string& member) {
+                                                     return member.starts_with(zone + "/");
+                                                 });
+                if (counted)
+                    verdict.examinations[to.index].notes.push_back(
+                        "counted in a failed check of zone " + from.examination->zone + ": " +
+                        std::string(word(check.rule)));
+            }
+        }
+    }
+}
+
+}  // namespace
+
+Result<Verdict> judge(const Sheet& sheet, const TableSet& tables) {
+    if (const auto valid = validate(sheet, tables); !valid) return valid.error();
+    Verdict verdict;
+    verdict.examinations.resize(sheet.examinations.size());
+    for (const Bundle& bundle : bundlesOf(sheet, tables)) {
+        ZoneJudge zones(sheet, bundle);
+        for (std::size_t m = 0; m < bundle.members.size(); ++m) {
+            if (!bundle.members[m].judged) continue;
+            ExaminationVerdict& examination = verdict.examinations[bundle.members[m].index];
+            examination = zones.judge(m);
+            examination.attested = tables.isAttested(*bundle.table);
+        }
+        noteNeighboursFailures(bundle, verdict);
+    }
+    markSuperseded(sheet, verdict);
+    verdict.word = Word::Acceptable;
+    if (sheet.examinations.empty()) verdict.word = Word::NotJudged;
+    for (const ExaminationVerdict& examination : verdict.examinations)
+        if (!examination.superseded) verdict.word = std::max(verdict.word, examination.word);
+    return verdict;
+}
+
+}  // namespace model
