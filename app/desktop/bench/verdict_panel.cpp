@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "bench/verdict_panel.h"
+
+#include <QEvent>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include "bench/check_list.h"
+#include "looks/mark_label.h"
+#include "looks/text.h"
+
+namespace app {
+namespace {
+
+constexpr int kPatienceMs = 120;
+
+QLabel* textLabel(QWidget* parent) {
+    auto* label = new QLabel(parent);
+    label->setWordWrap(true);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    label->setTextFormat(Qt::PlainText);
+    return label;
+}
+
+}  // namespace
+
+VerdictPanel::VerdictPanel(QWidget* parent)
+    : QWidget(parent),
+      mark_(new MarkLabel(this)),
+      word_(textLabel(this)),
+      under_(textLabel(this)),
+      table_(textLabel(this)),
+      attested_(textLabel(this)),
+      checks_(new CheckList(this)),
+      rest_(textLabel(this)) {
+    word_->setObjectName("verdictWord");
+    word_->setAccessibleName(tr("Verdict"));
+    attested_->setObjectName("attestation");
+    rest_->setObjectName("verdictRest");
+    under_->setObjectName("verdictUnder");
+    QFont large = font();
+    large.setPointSizeF(large.pointSizeF() * 1.7);
+    large.setBold(true);
+    word_->setFont(large);
+    mark_->setSide(44);
+
+    auto* words = new QVBoxLayout;
+    words->setSpacing(1);
+    words->addWidget(word_);
+    words->addWidget(under_);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(12);
+    head->addWidget(mark_, 0, Qt::AlignTop);
+    head->addLayout(words, 1);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(12, 12, 10, 8);
+    layout->setSpacing(6);
+    layout->addLayout(head);
+    layout->addSpacing(4);
+    layout->addWidget(table_);
+    layout->addWidget(attested_);
+    layout->addWidget(checks_, 1);
+    layout->addWidget(rest_);
+
+    patience_.setSingleShot(true);
+    patience_.setInterval(kPatienceMs);
+    connect(&patience_, &QTimer::timeout, this, [this] {
+        late_ = true;
+        showWord();
+    });
+    show(nullptr, -1);
+}
+
+void VerdictPanel::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::ApplicationFontChange) {
+        QFont large = QWidget::font();
+        large.setPointSizeF(large.pointSizeF() * 1.7);
+        large.setBold(true);
+        word_->setFont(large);
+    }
+    if (event->type() == QEvent::PaletteChange) showWord();
+}
+
+void VerdictPanel::show(CastingDesk* desk, int examination) {
+    desk_ = desk;
+    examination_ = examination;
+    shown_.reset();
+    late_ = true;  // nothing of another examination may stand for this one
+    checks_->setChecks({});
+    refresh();
+}
+
+void VerdictPanel::refresh() {
+    if (!desk_ || examination_ < 0) {
+        patience_.stop();
+        showWord();
+        showTable(nullptr);
+        showRest(nullptr);
+        return;
+    }
+    if (desk_->judging()) {
+        if (!patience_.isActive()) patience_.start();
+    } else {
+        patience_.stop();
+        late_ = false;
+    }
+    if (desk_->live() && desk_->live() != shown_) {
+        shown_ = desk_->live();
+        const auto at = static_cast<std::size_t>(examination_);
+        const model::ExaminationVerdict* verdict = nullptr;
+        if (at < shown_->examinations.size() && shown_->examinations[at].verdict) {
+            verdict = &*shown_->examinations[at].verdict;
+        }
+        checks_->setChecks(verdict ? verdict->checks : std::vector<model::Check>());
+        showTable(verdict);
+        showRest(verdict);
+    }
+    showWord();
+}
+
+QString VerdictPanel::word() const { return word_->text(); }
+
+void VerdictPanel::showWord() {
+    const bool any = desk_ && examination_ >= 0;
+    mark_->setVisible(any);
+    if (!any) {
+        word_->setText(QString());
+        under_->setText(tr("Choose a zone at the left to see or begin its examination."));
+        return;
+    }
+    const auto at = static_cast<std::size_t>(examination_);
+    if (late_ || !shown_ || at >= shown_->examinations.size()) {
+        mark_->setMark(Mark::NotBegun);
+        word_->setText(tr("judging…"));
+        QPalette plain = word_->palette();
+        plain.setColor(QPalette::WindowText, palette().color(QPalette::WindowText));
+        word_->setPalette(plain);
+        return;
+    }
+    const auto& live = shown_->examinations[at];
+    const Mark mark = markOf(live.word);
+    mark_->setMark(mark);
+    word_->setText(wordText(live.word));
+    QPalette coloured = word_->palette();
+    coloured.setColor(QPalette::WindowText, colourOf(mark, palette().color(QPalette::Window)));
+    word_->setPalette(coloured);
+    QStringList lines;
+    if (live.partial) {
+        lines << tr("Some rows of this surface cannot be read yet; what is shown is without them.");
+    }
+    if (live.verdict && live.verdict->superseded) {
+        lines << tr("A later examination of this zone counts instead.");
+    }
+    under_->setText(lines.join('\n'));
+    under_->setVisible(!lines.isEmpty());
+}
+
+void VerdictPanel::showTable(const model::ExaminationVerdict* verdict) {
+    table_->setVisible(desk_ && examination_ >= 0);
+    attested_->setVisible(verdict != nullptr);
+    if (!desk_ || examination_ < 0) return;
+    const auto& header = desk_->editor().draft(examination_).header;
+    if (!verdict) {
+        table_->setText(qt(header.table) + "\n" + levelsText(header.levels));
+        return;
+    }
+    table_->setText(tr("%1, revision %2\n%3")
+                        .arg(qt(verdict->tableId))
+                        .arg(verdict->tableRevision)
+                        .arg(levelsText(verdict->levels)));
+    attested_->setText(verdict->attested
+                           ? tr("✓ Table attested by a QA manager")
+                           : tr("⚠ Table not attested: nobody has compared it with your copy of "
+                                "the standard."));
+    attested_->setToolTip(tr("SHA-256 of the table: %1").arg(qt(verdict->tableDigest)));
+}
+
+void VerdictPanel::showRest(const model::ExaminationVerdict* verdict) {
+    QStringList lines;
+    if (shown_ && examination_ >= 0) {
+        for (const auto& problem : shown_->examinationProblems) {
+            if (problem.examination == examination_) lines << "• " + reasonText(problem.error);
+        }
+    }
+    if (verdict) {
+        for (const auto& reason : verdict->reasons) lines << "• " + qt(reason);
+        QStringList met;
+        for (const auto& [key, level] : verdict->bestLevels) {
+            met << (level ? qt(*level) : tr("no level for %1").arg(qt(key)));
+        }
+        if (!met.isEmpty()) lines << tr("Strictest levels met: %1").arg(met.join(" · "));
+        if (!verdict->bestLevelsUnknown.empty()) {
+            QStringList unknown;
+            for (const auto& level : verdict->bestLevelsUnknown) unknown << qt(level);
+            lines << tr("Limits not known for: %1").arg(unknown.join(", "));
+        }
+        for (const auto& note : verdict->notes) lines << tr("Note: %1").arg(qt(note));
+    }
+    rest_->setText(lines.join('\n'));
+    rest_->setVisible(!lines.isEmpty());
+}
+
+}  // namespace app

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "editing/casting_desk.h"
+
+namespace app {
+
+CastingDesk::CastingDesk(model::CastingFile file, ArchiveThread& archive,
+                         std::shared_ptr<const model::TableSet> tables, std::string person,
+                         QObject* parent)
+    : QObject(parent),
+      editor_(std::move(file)),
+      tables_(std::move(tables)),
+      autosave_(editor_, archive, std::move(person)) {
+    // Several changes of one turn of the event loop are judged once.
+    gather_.setSingleShot(true);
+    gather_.setInterval(0);
+    connect(&gather_, &QTimer::timeout, this,
+            [this] { worker_.judge(editor_.file(), tables_, generation_); });
+    connect(&editor_, &CastingEditor::edited, this, &CastingDesk::change);
+    connect(&worker_, &JudgingWorker::judged, this,
+            [this](const std::shared_ptr<const LiveVerdict>& verdict, quint64 generation) {
+                live_ = verdict;
+                judged_ = generation;
+                emit liveChanged();
+            });
+    change();
+}
+
+void CastingDesk::change() {
+    ++generation_;
+    if (!gather_.isActive()) gather_.start();
+    emit liveChanged();
+}
+
+}  // namespace app

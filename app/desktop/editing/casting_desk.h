@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: Apache-2.0
+// One casting on the bench: its drafts, saved and judged as they change.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include <QObject>
+#include <QTimer>
+
+#include "editing/autosave.h"
+#include "editing/casting_editor.h"
+#include "editing/judging_worker.h"
+
+namespace app {
+
+class CastingDesk : public QObject {
+    Q_OBJECT
+
+public:
+    /// `archive` outlives the desk. Judging begins at once.
+    CastingDesk(model::CastingFile file, ArchiveThread& archive,
+                std::shared_ptr<const model::TableSet> tables, std::string person,
+                QObject* parent = nullptr);
+
+    CastingEditor& editor() { return editor_; }
+    Autosave& autosave() { return autosave_; }
+    [[nodiscard]] const std::shared_ptr<const model::TableSet>& tables() const { return tables_; }
+
+    /// The last verdict; null before the first. It is of the present state unless judging().
+    [[nodiscard]] const std::shared_ptr<const LiveVerdict>& live() const { return live_; }
+    /// The present state has not been judged yet.
+    [[nodiscard]] bool judging() const { return judged_ != generation_; }
+
+signals:
+    /// A verdict has come, or a new one has become due.
+    void liveChanged();
+
+private:
+    void change();
+
+    CastingEditor editor_;
+    std::shared_ptr<const model::TableSet> tables_;
+    Autosave autosave_;
+    JudgingWorker worker_;
+    QTimer gather_;
+    std::shared_ptr<const LiveVerdict> live_;
+    quint64 generation_ = 0;
+    quint64 judged_ = 0;
+};
+
+}  // namespace app

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: Apache-2.0
+// A casting's examinations while they are typed: the drafts, their undo history, and who must be
+// told. Every change is a step with the values before and after it. No widget, no database.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <QObject>
+#include <QUndoStack>
+
+#include "record/records.h"
+
+namespace app {
+
+/// What is typed beside the rows.
+struct Details {
+    bool noIndications = false;  ///< "nothing found", stated
+    std::string examinedBy;
+    std::string examinedOn;
+    std::string procedure;
+    std::string remarks;
+
+    friend bool operator==(const Details&, const Details&) = default;
+};
+Details detailsOf(const model::ExaminationDraft& draft);
+
+/// Whether two drafts say the same, versions aside.
+bool sameContent(const model::ExaminationDraft& a, const model::ExaminationDraft& b);
+
+class CastingEditor : public QObject {
+    Q_OBJECT
+
+public:
+    explicit CastingEditor(model::CastingFile file, QObject* parent = nullptr);
+
+    [[nodiscard]] const model::CastingFile& file() const { return file_; }
+    [[nodiscard]] int examinations() const { return static_cast<int>(file_.examinations.size()); }
+    [[nodiscard]] const model::ExaminationDraft& draft(int examination) const {
+        return file_.examinations[static_cast<std::size_t>(examination)];
+    }
+    /// What a typed row reads as; kept beside the row, read once per change.
+    [[nodiscard]] const model::ReadIndication& reading(int examination, int row) const;
+    QUndoStack& undoStack() { return undo_; }
+
+    /// Replaces `removed` rows from `first` on by `rows`: the one change that typing, pasting and
+    /// deleting come down to. A row with an entry withdraws "no indications found".
+    void replaceRows(int examination, int first, int removed,
+                     std::vector<model::TypedIndication> rows, const QString& what);
+    /// States or withdraws "no indications found"; refused while a row holds an entry.
+    bool stateNoIndications(int examination, bool stated);
+    void setDetails(int examination, Details details, const QString& what);
+
+    /// Adds the examination that a zone plan's test asks for. No undo step: it is an act, kept as
+    /// soon as it is saved. Returns its index; the existing one where it was begun before.
+    int begin(const model::PlannedZone& zone, const model::RequiredTest& test,
+              const std::string& examinedBy, const std::string& examinedOn);
+    /// Index of a planned test's examination, or -1.
+    [[nodiscard]] int find(const model::PlannedZone& zone, const model::RequiredTest& test) const;
+
+    /// The archive has stored the draft.
+    void markSaved(int examination, std::int64_t id, std::int64_t version);
+    /// Takes what the archive holds in place of the own version; can be undone.
+    void take(int examination, const model::ExaminationDraft& stored);
+
+    /// Whether any row of an examination holds an entry.
+    [[nodiscard]] bool hasEntries(int examination) const;
+
+signals:
+    void rowsReplaced(int examination, int first, int removed, int added);
+    void detailsChanged(int examination);
+    void examinationAdded(int examination);
+    /// Something that is stored has changed.
+    void edited(int examination);
+
+private:
+    class RowStep;
+    class DetailStep;
+    void applyRows(int examination, int first, int removed,
+                   const std::vector<model::TypedIndication>& rows);
+    void applyDetails(int examination, const Details& details);
+    model::ExaminationDraft& mutableDraft(int examination) {
+        return file_.examinations[static_cast<std::size_t>(examination)];
+    }
+
+    model::CastingFile file_;
+    std::vector<std::vector<model::ReadIndication>> readings_;
+    QUndoStack undo_;
+};
+
+}  // namespace app

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+// The words of the model as they stand on a screen.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <QList>
+#include <QString>
+
+#include "base/result.h"
+#include "judge/verdict.h"
+
+namespace app {
+
+inline QString qt(const std::string& utf8) { return QString::fromStdString(utf8); }
+
+QString wordText(model::Word word);
+QString methodText(model::Method method);      ///< "MT"
+QString methodName(model::Method method);      ///< "magnetic particle testing"
+QString stageText(model::Stage stage);
+QString ruleText(model::RuleKind rule);
+QString kindText(model::Kind kind);
+QString gradeText(model::Grade grade);         ///< what the letter means, a sentence part
+QString classText(const std::string& contractWord);  ///< "linear and aligned" ...
+QString unitText(model::CheckUnit unit);
+
+/// "place: reason", translated, arguments in place.
+QString errorText(const model::Error& error);
+/// The reason alone.
+QString reasonText(const model::Error& error);
+
+/// A measured value or a limit of a check with its unit: "19.5 mm", "3".
+QString measuredText(const model::Check& check);
+/// "at most 18 mm", or "—" where there is none.
+QString limitText(const model::Check& check);
+/// How much of the limit is used, 1 = all of it; none where there is no number for it.
+std::optional<double> shareUsed(const model::Check& check);
+
+/// The levels as ordered: "SM 2, LM 4, AM 4".
+QString levelsText(const std::map<std::string, std::string>& levels);
+
+}  // namespace app
