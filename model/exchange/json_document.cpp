@@ -159,6 +159,10 @@ std::string systemText(int cause) {
 
 }  // namespace
 
+std::string documentName(const std::string& file) {
+    return file == kStandardInput ? "standard input" : file;
+}
+
 Result<JsonValue> parseJson(std::string_view text, const std::string& name) {
     JsonSource source(text);
     return parse(source, name);
@@ -167,7 +171,7 @@ Result<JsonValue> parseJson(std::string_view text, const std::string& name) {
 Result<JsonValue> readJson(const std::string& file) {
     if (file == kStandardInput) {
         JsonSource source(stdin);
-        return parse(source, "standard input");
+        return parse(source, documentName(file));
     }
     std::error_code failure;
     const auto status = std::filesystem::status(file, failure);

@@ -22,6 +22,9 @@ inline constexpr std::size_t kDeepestJsonNesting = 32;  ///< objects and arrays 
 /// How standard input is called where a file's name is asked for.
 inline constexpr std::string_view kStandardInput = "-";
 
+/// A file's name as errors show it: "standard input" for "-".
+std::string documentName(const std::string& file);
+
 /// The document in `text`. `name` stands for it in errors, whose place is "name: path" with a JSON
 /// path such as examinations[2].zone, or "name: line 3, column 17" where the text is no JSON.
 Result<JsonValue> parseJson(std::string_view text, const std::string& name);

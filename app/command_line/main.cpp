@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: Apache-2.0
+// fettlemark-cli: judging and recording without a display.
+#include <algorithm>
+#include <cstdlib>
+#include <exception>
+#include <string>
+#include <vector>
+
+#include "command.h"
+#include "help.h"
+#include "judge_sheet.h"
+#include "streams.h"
+
+namespace {
+
+using app::Command;
+using app::Outcome;
+using model::Result;
+
+std::vector<Command> allCommands() {
+    return {app::judgeCommand()};
+}
+
+Result<Outcome> run(const std::vector<std::string>& words) {
+    const std::vector<Command> commands = allCommands();
+    if (words.empty())
+        return model::inputError("fettlemark-cli", "a command is missing; see --help");
+    if (words[0] == "--help") return Outcome{app::ExitCode::Done, app::programHelp(commands)};
+    if (words[0] == "--version")
+        return Outcome{app::ExitCode::Done, "fettlemark-cli " FETTLEMARK_VERSION "\n"};
+    const auto command = std::ranges::find(commands, words[0], &Command::name);
+    if (command == commands.end())
+        return model::inputError("fettlemark-cli", "there is no command \"%1\"; see --help",
+                                 {words[0]});
+    const std::vector<std::string> given(words.begin() + 1, words.end());
+    if (std::ranges::find(given, "--help") != given.end())
+        return Outcome{app::ExitCode::Done, app::commandHelp(*command)};
+    const Result<app::Arguments> arguments = app::Arguments::parse(*command, given);
+    if (!arguments) return arguments.error();
+    return command->run(*arguments);
+}
+
+int fail(app::ExitCode code, const std::string& message) {
+    app::writeErrorLine(message);
+    return static_cast<int>(code);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    app::prepareStreams();
+    // The same numbers and file names whatever the caller's locale.
+    ::setenv("LC_ALL", "C.UTF-8", 1);
+    try {
+        const Result<Outcome> outcome =
+            run(std::vector<std::string>(argv + std::min(argc, 1), argv + argc));
+        if (!outcome) return fail(app::exitCodeFor(outcome.error()), outcome.error().message());
+        if (const Result<void> written = app::writeOutput(outcome.value().text); !written)
+            return fail(app::ExitCode::Refused, written.error().message());
+        return static_cast<int>(outcome.value().code);
+    } catch (const std::exception& cause) {
+        return fail(app::ExitCode::Refused, std::string("fettlemark-cli: ") + cause.what());
+    }
+}
