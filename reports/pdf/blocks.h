@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+// Each kind of block as strips.
+#pragma once
+
+#include "pdf/strip.h"
+
+namespace reports {
+
+/// Appends to `strips`. `continued` is the word over a table that goes on on the next page.
+void addHeading(Strips& strips, const Heading& heading, Faces& faces);
+void addParagraph(Strips& strips, const Paragraph& paragraph, Faces& faces);
+void addStatement(Strips& strips, const Statement& statement, Faces& faces);
+void addFields(Strips& strips, const Fields& fields, Faces& faces);
+void addTable(Strips& strips, const Table& table, const std::string& continued, Faces& faces);
+void addFigure(Strips& strips, const Figure& figure, Faces& faces);
+
+/// Appends `more`, the first of them after a gap.
+void append(Strips& strips, Strips more, double gapBefore);
+
+}  // namespace reports
