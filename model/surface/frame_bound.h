@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: Apache-2.0
+// The most that any frame of a box can count.
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <span>
+#include <vector>
+
+#include "surface/frame_box.h"
+
+namespace model {
+
+/// A box and what is known of it. The parts that some, but perhaps not all of its frames touch
+/// stand in a list beside it: list[first] to list[first + count - 1].
+struct FrameNode {
+    FrameBox box;
+    std::int64_t bound = 0;       ///< no finest box within counts more
+    std::int64_t sure = 0;        ///< weight of the items that every frame of the box touches
+    std::uint32_t sureFlags = 0;  ///< flags of those items
+    std::uint32_t count = 0;
+    std::size_t first = 0;
+    double alongWidth =
+        0;  ///< from the middle to where a frame seems to count most, along its sides
+    double alongHeight = 0;
+};
+
+/// Bounds boxes over one list of parts and one size of frame.
+class FrameBounder {
+public:
+    FrameBounder(std::span<const FramePart> parts, const FrameSize& size, double tolerance,
+                 std::uint32_t requiredFlags);
+
+    /// Fills bound, sure, sureFlags, count and the likely best place of `child`, a part of `parent`
+    /// with the parent's list `from`, and writes the child's list to `to` (room for all of `from`).
+    /// Returns false as soon as it is sure that no judged frame of the child exceeds `floor`;
+    /// then the child is only partly filled.
+    bool bound(const FrameNode& parent, const std::uint32_t* from, std::int64_t floor,
+               FrameNode& child, std::uint32_t* to);
+
+private:
+    /// Enters the part at the end of the child's list, or among what is sure, or nowhere.
+    void keep(FrameNode& child, std::uint32_t* to, std::uint32_t index, bool may, bool surely);
+    void sortOutByDistance(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
+                           std::uint32_t* to);
+    void sortOutBySides(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
+                        std::uint32_t* to);
+    void mergeItems(FrameNode& child, std::uint32_t* to);
+    std::int64_t mostAlongSides(FrameNode& child, const std::uint32_t* list);
+
+    std::span<const FramePart> parts_;
+    FrameSize size_;
+    FrameSize outer_;  ///< enlarged by the tolerance and what rounding may cost
+    std::uint32_t required_;
+    bool severalParts_ = false;  ///< of any item
+
+    // Of the child being bounded.
+    std::int64_t maybe_ = 0;  ///< weight of the items in its list
+    std::uint32_t maybeFlags_ = 0;
+    struct Shifts {  ///< of a frame along its sides, for which a part in the list may count
+        double widthFrom, widthTo, heightFrom, heightTo;
+    };
+    std::vector<Shifts> shifts_;
+    std::vector<std::uint8_t> isSure_;  ///< only where items have several parts
+};
+
+}  // namespace model

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: Apache-2.0
+// A box of frames: all centres in a square and all angles in a sector; and the finest boxes.
+#pragma once
+
+#include <cmath>
+#include <numbers>
+
+#include "surface/frame_pose.h"
+
+namespace model {
+
+/// Squares and sectors come from halving alone: a square's corners are whole multiples of a power
+/// of two mm, a sector is a part 1 / 2^halvings of half a turn. So every centre is exact in a
+/// double, and whatever way leads down to a finest box, it is the same box.
+struct FrameBox {
+    std::int64_t column = 0;  ///< x from column * 2^level to (column + 1) * 2^level mm
+    std::int64_t row = 0;
+    std::int64_t sector = 0;  ///< angle from sector * pi / 2^halvings to (sector + 1) * ...
+    int level = 0;
+    int halvings = 0;
+    double cosine = 0;  ///< of the sector's middle
+    double sine = 1;
+
+    [[nodiscard]] double halfSide() const { return std::ldexp(0.5, level); }
+    [[nodiscard]] double halfSector() const { return std::ldexp(std::numbers::pi / 2, -halvings); }
+    [[nodiscard]] double angle() const {
+        return (static_cast<double>(sector) + 0.5) * std::ldexp(std::numbers::pi, -halvings);
+    }
+    /// The frame in the middle of the box.
+    [[nodiscard]] FramePose middle() const {
+        return {std::ldexp(static_cast<double>(column) + 0.5, level),
+                std::ldexp(static_cast<double>(row) + 0.5, level), cosine, sine};
+    }
+    /// One of the four quarters of the square.
+    [[nodiscard]] FrameBox quarter(int number) const {
+        FrameBox part = *this;
+        part.level = level - 1;
+        part.column = 2 * column + (number & 1);
+        part.row = 2 * row + (number >> 1);
+        return part;
+    }
+    /// One of the two halves of the sector.
+    [[nodiscard]] FrameBox half(int number) const {
+        FrameBox part = *this;
+        part.halvings = halvings + 1;
+        part.sector = 2 * sector + number;
+        part.cosine = std::cos(part.angle());
+        part.sine = std::sin(part.angle());
+        return part;
+    }
+};
+
+/// Where halving ends. Any frame of a finest box lies within the middle one enlarged by
+/// `tolerance`, which is below kFrameToleranceMm.
+struct FinestBox {
+    int level = -8;
+    int halvings = 0;
+    double tolerance = 0;  ///< mm
+
+    explicit FinestBox(const FrameSize& size);
+};
+
+}  // namespace model

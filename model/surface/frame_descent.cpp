@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "surface/frame_descent.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace model {
+namespace {
+
+bool smallerBound(const FrameNode& a, const FrameNode& b) {
+    return a.bound < b.bound;
+}
+
+// The greatest bound first costs the fewest boxes but keeps all their lists; past this many
+// entries a box is followed to its end at once instead.
+constexpr std::size_t kMostListed = 8'000'000;
+
+// Turning is worth looking at once a square is this much smaller than the frame.
+constexpr double kReachToSquare = 8;
+
+// How far a side may swing in a box, against how far the frame may move. A swing blurs a whole
+// side, a move only what lies at the corners (see FrameBounder): squares may stay wide.
+constexpr double kSwingToMove = 0.25;
+
+int levelBelow(double side) {
+    return static_cast<int>(std::floor(std::log2(side)));
+}
+
+}  // namespace
+
+FrameDescent::FrameDescent(std::span<const FramePart> parts, const FrameSize& size,
+                           std::uint32_t requiredFlags, std::optional<double> period)
+    : parts_(parts),
+      size_(size),
+      finest_(size),
+      enlarged_(size.enlargedBy(finest_.tolerance)),
+      required_(requiredFlags),
+      period_(period),
+      bounder_(parts, size, finest_.tolerance, requiredFlags),
+      coarsestLevel_(std::max(levelBelow(size.reach() / kReachToSquare), finest_.level)) {}
+
+std::optional<FoundFrame> FrameDescent::above(std::int64_t floor, bool anyAbove) {
+    best_ = floor;
+    anyAbove_ = anyAbove;
+    done_ = false;
+    bestFrame_.reset();
+    open_.clear();
+    listsEnd_ = 0;
+    openRoots();
+    Children children;
+    while (!done_ && !open_.empty()) {
+        std::pop_heap(open_.begin(), open_.end(), smallerBound);
+        const FrameNode node = open_.back();
+        open_.pop_back();
+        if (node.bound <= best_) break;
+        if (!isCoarse(node.box) || listsEnd_ > kMostListed) {
+            descend(node);
+            continue;
+        }
+        const std::size_t count = split(node, children);
+        for (std::size_t child = 0; child < count; ++child) {
+            open_.push_back(children[child]);
+            std::push_heap(open_.begin(), open_.end(), smallerBound);
+        }
+    }
+    if (!bestFrame_) return std::nullopt;
+    return foundFrame();
+}
+
+// One to four squares that hold the centres of all frames that touch a part with all flags.
+void FrameDescent::openRoots() {
+    constexpr double kInfinite = std::numeric_limits<double>::infinity();
+    double left = kInfinite, right = -kInfinite, bottom = kInfinite, top = -kInfinite;
+    for (const FramePart& part : parts_) {
+        if ((part.flags & required_) != required_ && !(part.flags & kAnchorFlag)) continue;
+        const double reach = enlarged_.reach() + part.extent() + 1;
+        left = std::min(left, part.x - reach);
+        right = std::max(right, part.x + reach);
+        bottom = std::min(bottom, part.y - reach);
+        top = std::max(top, part.y + reach);
+    }
+    if (period_) {
+        left = std::max(left, 0.0);
+        right = std::min(right, *period_);
+    }
+    if (!(left <= right && bottom <= top)) return;
+    FrameNode root;
+    root.box.level =
+        std::max(static_cast<int>(std::ceil(std::log2(std::max(right - left, top - bottom) + 1))),
+                 finest_.level);
+    FrameNode everything;
+    everything.count = static_cast<std::uint32_t>(parts_.size());
+    std::uint32_t* all = listAt(0, parts_.size());
+    for (std::uint32_t index = 0; index < everything.count; ++index) all[index] = index;
+    listsEnd_ = parts_.size();
+    const auto cell = [&](double at) {
+        return static_cast<std::int64_t>(std::floor(std::ldexp(at, -root.box.level)));
+    };
+    for (root.box.row = cell(bottom); root.box.row <= cell(top); ++root.box.row)
+        for (root.box.column = cell(left); root.box.column <= cell(right); ++root.box.column) {
+            root.first = listsEnd_;
+            std::uint32_t* list = listAt(root.first, everything.count);
+            if (!bounder_.bound(everything, lists_.data(), best_, root, list)) continue;
+            listsEnd_ += root.count;
+            open_.push_back(root);
+        }
+    std::make_heap(open_.begin(), open_.end(), smallerBound);
+}
+
+bool FrameDescent::isFinest(const FrameBox& box) const {
+    return box.level <= finest_.level && box.halvings >= finest_.halvings;
+}
+
+bool FrameDescent::isCoarse(const FrameBox& box) const {
+    return box.level > coarsestLevel_ || (!size_.circle && box.halvings < 6 && !isFinest(box));
+}
+
+bool FrameDescent::splitsSector(const FrameBox& box) const {
+    if (size_.circle || box.halvings >= finest_.halvings) return false;
+    if (box.level <= finest_.level) return true;
+    if (box.level > coarsestLevel_) return false;
+    return size_.reach() * box.halfSector() > kSwingToMove * box.halfSide();
+}
+
+// The children that may hold a better frame, the most promising first, their lists on the stack.
+std::size_t FrameDescent::split(const FrameNode& node, Children& children) {
+    const bool bySector = splitsSector(node.box);
+    std::size_t kept = 0;
+    for (int number = 0; number < (bySector ? 2 : 4); ++number) {
+        FrameNode& child = children[kept];
+        child.box = bySector ? node.box.half(number) : node.box.quarter(number);
+        if (period_ &&
+            std::ldexp(static_cast<double>(child.box.column), child.box.level) > *period_)
+            continue;
+        child.first = listsEnd_;
+        std::uint32_t* to = listAt(child.first, node.count);
+        ++boxes_;
+        looks_ += node.count;
+        if (!bounder_.bound(node, lists_.data() + node.first, best_, child, to)) continue;
+        listsEnd_ += child.count;
+        judgeLikely(child);
+        if (done_) return 0;
+        ++kept;
+    }
+    std::sort(children.begin(), children.begin() + static_cast<std::ptrdiff_t>(kept),
+              [](const FrameNode& a, const FrameNode& b) { return a.bound > b.bound; });
+    return kept;
+}
+
+void FrameDescent::descend(const FrameNode& node) {
+    if (isFinest(node.box)) {
+        judge(node, node.box.middle(), node.box.angle(), true);
+        return;
+    }
+    const std::size_t listsEnd = listsEnd_;
+    Children children;
+    const std::size_t count = split(node, children);
+    for (std::size_t child = 0; child < count && !done_; ++child)
+        if (children[child].bound > best_) descend(children[child]);
+    listsEnd_ = listsEnd;
+}
+
+void FrameDescent::judgeLikely(const FrameNode& node) {
+    if (!size_.circle && node.box.halvings < 3) return;
+    FramePose pose = node.box.middle();
+    pose.x += pose.cosine * node.alongWidth - pose.sine * node.alongHeight;
+    pose.y += pose.sine * node.alongWidth + pose.cosine * node.alongHeight;
+    judge(node, pose, node.box.angle(), false);
+}
+
+void FrameDescent::judge(const FrameNode& node, const FramePose& pose, double angle, bool finest) {
+    const FrameSize& size = finest ? enlarged_ : size_;
+    std::int64_t sum = node.sure;
+    std::uint32_t flags = node.sureFlags;
+    constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
+    std::uint32_t counted = kNone;
+    for (const std::uint32_t index : std::span(lists_).subspan(node.first, node.count)) {
+        const FramePart& part = parts_[index];
+        if (part.item == counted || !touches(size, pose, part)) continue;
+        counted = part.item;
+        sum += part.weight;
+        flags |= part.flags;
+    }
+    if (sum <= best_ || (flags & required_) != required_) return;
+    best_ = sum;
+    bestFrame_ = Best{pose, angle, finest};
+    done_ = anyAbove_;
+}
+
+FoundFrame FrameDescent::foundFrame() const {
+    constexpr double kDegrees = 180 / std::numbers::pi;
+    const FrameSize& size = bestFrame_->finest ? enlarged_ : size_;
+    FoundFrame found;
+    found.x = bestFrame_->pose.x;
+    found.y = bestFrame_->pose.y;
+    found.angleDegrees = size_.circle ? 0 : bestFrame_->angle * kDegrees;
+    for (const FramePart& part : parts_) {
+        if (!found.counted.empty() && found.counted.back() == part.item) continue;
+        if (!touches(size, bestFrame_->pose, part)) continue;
+        found.counted.push_back(part.item);
+        found.value += part.weight;
+    }
+    return found;
+}
+
+// The lists may move; fetch them anew after this.
+std::uint32_t* FrameDescent::listAt(std::size_t first, std::size_t room) {
+    if (lists_.size() < first + room) lists_.resize(std::max(first + room, 2 * lists_.size()));
+    return lists_.data() + first;
+}
+
+}  // namespace model
