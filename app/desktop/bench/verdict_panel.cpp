@@ -12,8 +12,6 @@
 namespace app {
 namespace {
 
-constexpr int kPatienceMs = 120;
-
 QLabel* textLabel(QWidget* parent) {
     auto* label = new QLabel(parent);
     label->setWordWrap(true);
@@ -62,12 +60,6 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     layout->addWidget(checks_, 1);
     layout->addWidget(rest_);
 
-    patience_.setSingleShot(true);
-    patience_.setInterval(kPatienceMs);
-    connect(&patience_, &QTimer::timeout, this, [this] {
-        late_ = true;
-        showWord();
-    });
     show(nullptr, -1);
 }
 
@@ -86,24 +78,16 @@ void VerdictPanel::show(CastingDesk* desk, int examination) {
     desk_ = desk;
     examination_ = examination;
     shown_.reset();
-    late_ = true;  // nothing of another examination may stand for this one
     checks_->setChecks({});
     refresh();
 }
 
 void VerdictPanel::refresh() {
     if (!desk_ || examination_ < 0) {
-        patience_.stop();
         showWord();
         showTable(nullptr);
         showRest(nullptr);
         return;
-    }
-    if (desk_->judging()) {
-        if (!patience_.isActive()) patience_.start();
-    } else {
-        patience_.stop();
-        late_ = false;
     }
     if (desk_->live() && desk_->live() != shown_) {
         shown_ = desk_->live();
@@ -130,7 +114,7 @@ void VerdictPanel::showWord() {
         return;
     }
     const auto at = static_cast<std::size_t>(examination_);
-    if (late_ || !shown_ || at >= shown_->examinations.size()) {
+    if (desk_->overdue() || !shown_ || at >= shown_->examinations.size()) {
         mark_->setMark(Mark::NotBegun);
         word_->setText(tr("judging…"));
         QPalette plain = word_->palette();

@@ -47,8 +47,6 @@ private:
     CheckList* checks_;
     QLabel* rest_;
     std::shared_ptr<const LiveVerdict> shown_;
-    QTimer patience_;
-    bool late_ = false;  ///< the verdict has been due for so long that it must be said
 };
 
 }  // namespace app

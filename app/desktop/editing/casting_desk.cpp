@@ -2,6 +2,11 @@
 #include "editing/casting_desk.h"
 
 namespace app {
+namespace {
+
+constexpr int kPatienceMs = 120;
+
+}  // namespace
 
 CastingDesk::CastingDesk(model::CastingFile file, ArchiveThread& archive,
                          std::shared_ptr<const model::TableSet> tables, std::string person,
@@ -15,11 +20,21 @@ CastingDesk::CastingDesk(model::CastingFile file, ArchiveThread& archive,
     gather_.setInterval(0);
     connect(&gather_, &QTimer::timeout, this,
             [this] { worker_.judge(editor_.file(), tables_, generation_); });
+    patience_.setSingleShot(true);
+    patience_.setInterval(kPatienceMs);
+    connect(&patience_, &QTimer::timeout, this, [this] {
+        overdue_ = true;
+        emit liveChanged();
+    });
     connect(&editor_, &CastingEditor::edited, this, &CastingDesk::change);
     connect(&worker_, &JudgingWorker::judged, this,
             [this](const std::shared_ptr<const LiveVerdict>& verdict, quint64 generation) {
                 live_ = verdict;
                 judged_ = generation;
+                if (!judging()) {
+                    patience_.stop();
+                    overdue_ = false;
+                }
                 emit liveChanged();
             });
     change();
@@ -28,6 +43,7 @@ CastingDesk::CastingDesk(model::CastingFile file, ArchiveThread& archive,
 void CastingDesk::change() {
     ++generation_;
     if (!gather_.isActive()) gather_.start();
+    if (!patience_.isActive()) patience_.start();
     emit liveChanged();
 }
 

@@ -31,6 +31,8 @@ public:
     [[nodiscard]] const std::shared_ptr<const LiveVerdict>& live() const { return live_; }
     /// The present state has not been judged yet.
     [[nodiscard]] bool judging() const { return judged_ != generation_; }
+    /// Judging takes so long that the last verdict must not stand for the present state any more.
+    [[nodiscard]] bool overdue() const { return overdue_; }
 
 signals:
     /// A verdict has come, or a new one has become due.
@@ -44,6 +46,8 @@ private:
     Autosave autosave_;
     JudgingWorker worker_;
     QTimer gather_;
+    QTimer patience_;
+    bool overdue_ = true;
     std::shared_ptr<const LiveVerdict> live_;
     quint64 generation_ = 0;
     quint64 judged_ = 0;

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: Apache-2.0
+// How the bench is put together, and its actions.
+#include <QAction>
+#include <QFrame>
+#include <QLabel>
+#include <QLineEdit>
+#include <QSplitter>
+#include <QUndoGroup>
+#include <QVBoxLayout>
+
+#include "bench/bench_page.h"
+#include "bench/castings_panel.h"
+#include "bench/check_list.h"
+#include "bench/examination_pane.h"
+#include "bench/indication_table.h"
+#include "bench/surface_view.h"
+#include "bench/verdict_panel.h"
+#include "looks/notice_bar.h"
+
+namespace app {
+
+void BenchPage::makeLayout() {
+    notice_ = new NoticeBar(this);
+    auto* left = new QWidget(this);
+    castings_ = new CastingsPanel(left);
+    heading_ = new QLabel(left);
+    QFont strong = font();
+    strong.setPointSizeF(strong.pointSizeF() * 1.25);
+    strong.setBold(true);
+    heading_->setFont(strong);
+    facts_ = new QLabel(left);
+    facts_->setWordWrap(true);
+    facts_->setTextFormat(Qt::PlainText);
+    facts_->setObjectName("castingFacts");
+    zones_ = new ZoneList(left);
+    auto* about = new QVBoxLayout;
+    about->setContentsMargins(12, 4, 8, 4);
+    about->setSpacing(2);
+    about->addWidget(heading_);
+    about->addWidget(facts_);
+    auto* leftLayout = new QVBoxLayout(left);
+    leftLayout->setContentsMargins(0, 0, 0, 0);
+    leftLayout->setSpacing(4);
+    leftLayout->addWidget(castings_, 2);
+    leftLayout->addLayout(about);
+    leftLayout->addWidget(zones_, 5);
+
+    pane_ = new ExaminationPane(this);
+    verdict_ = new VerdictPanel(this);
+    auto* split = new QSplitter(Qt::Horizontal, this);
+    split->addWidget(left);
+    split->addWidget(pane_);
+    split->addWidget(verdict_);
+    split->setStretchFactor(0, 0);
+    split->setStretchFactor(1, 1);
+    split->setStretchFactor(2, 0);
+    split->setSizes({270, 800, 380});
+    split->setChildrenCollapsible(false);
+    left->setMinimumWidth(200);
+    verdict_->setMinimumWidth(300);
+
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(notice_);
+    layout->addWidget(split, 1);
+    setTabOrder(&castings_->searchField(), zones_);
+    setTabOrder(zones_, &pane_->surface());
+    setTabOrder(&pane_->surface(), &pane_->table());
+    setTabOrder(&pane_->table(), &verdict_->checks());
+    refreshHeading();
+}
+
+QAction* BenchPage::addAction(std::vector<QAction*>& menu, const QString& text,
+                              const QString& keys, const std::function<void()>& act) {
+    auto* action = new QAction(text, this);
+    if (!keys.isEmpty()) action->setShortcut(QKeySequence(keys));
+    connect(action, &QAction::triggered, this, act);
+    menu.push_back(action);
+    QWidget::addAction(action);
+    return action;
+}
+
+void BenchPage::makeActions() {
+    addAction(actions_.archive, tr("Make a &certificate…"), "Ctrl+P", [this] { makeCertificate(); });
+
+    auto* undo = undo_->createUndoAction(this, tr("&Undo"));
+    undo->setShortcut(QKeySequence::Undo);
+    auto* redo = undo_->createRedoAction(this, tr("&Redo"));
+    redo->setShortcuts({QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")});
+    actions_.edit = {undo, redo, nullptr};
+    QWidget::addAction(undo);
+    QWidget::addAction(redo);
+    addAction(actions_.edit, tr("&Copy cells"), {}, [this] { pane_->table().copySelection(); });
+    addAction(actions_.edit, tr("&Paste cells"), {}, [this] { pane_->table().pasteClipboard(); });
+    addAction(actions_.edit, tr("&Delete rows"), "Ctrl+Del",
+              [this] { pane_->table().deleteSelectedRows(); });
+    actions_.edit.push_back(nullptr);
+    addAction(actions_.edit, tr("Next cell that cannot be &read"), "F8",
+              [this] { pane_->table().goToNextProblem(); });
+    addAction(actions_.edit, tr("&New row"), "Ctrl+N", [this] {
+        pane_->table().goToNewRow();
+        pane_->table().setFocus();
+    });
+
+    addAction(actions_.view, tr("&Fit the zone"), "Ctrl+0", [this] { pane_->surface().fit(); });
+    addAction(actions_.view, tr("Zoom &in"), "Ctrl+.", [this] { pane_->surface().zoomIn(); });
+    addAction(actions_.view, tr("Zoom &out"), "Ctrl+,", [this] { pane_->surface().zoomOut(); });
+
+    addAction(actions_.go, tr("&Castings"), "Ctrl+1", [this] {
+        castings_->searchField().setFocus();
+        castings_->searchField().selectAll();
+    });
+    addAction(actions_.go, tr("&Zones"), "Ctrl+2", [this] { zones_->setFocus(); });
+    addAction(actions_.go, tr("&Surface"), "Ctrl+3", [this] { pane_->surface().setFocus(); });
+    addAction(actions_.go, tr("&Indications"), "Ctrl+4", [this] { pane_->table().setFocus(); });
+    addAction(actions_.go, tr("C&hecks"), "Ctrl+5", [this] { verdict_->checks().setFocus(); });
+    actions_.go.push_back(nullptr);
+    const auto step = [this](int by) {
+        const int row = zones_->currentIndex().row() + by;
+        if (row >= 0 && row < zones_->zones().rowCount()) {
+            zones_->setCurrentIndex(zones_->zones().index(row));
+        }
+    };
+    addAction(actions_.go, tr("&Next zone"), "Ctrl+PgDown", [step] { step(1); });
+    addAction(actions_.go, tr("&Previous zone"), "Ctrl+PgUp", [step] { step(-1); });
+}
+
+}  // namespace app

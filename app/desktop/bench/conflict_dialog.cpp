@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "bench/conflict_dialog.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+#include <QDialogButtonBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include "bench/columns.h"
+#include "editing/casting_editor.h"
+#include "looks/text.h"
+
+namespace app {
+namespace {
+
+/// One version's rows; a row that the other does not have like this is marked in its header.
+QTableWidget* versionTable(const model::ExaminationDraft& version,
+                           const model::ExaminationDraft& other, QWidget* parent) {
+    const auto rows = std::max(version.rows.size(), other.rows.size());
+    auto* table = new QTableWidget(static_cast<int>(rows), kColumns, parent);
+    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    QStringList titles;
+    for (int c = 0; c < kColumns; ++c) titles << columnName(nthColumn(c));
+    table->setHorizontalHeaderLabels(titles);
+    QStringList numbers;
+    for (std::size_t r = 0; r < rows; ++r) {
+        const bool here = r < version.rows.size();
+        const bool same =
+            here && r < other.rows.size() && version.rows[r] == other.rows[r];
+        numbers << QString::number(r + 1) + (same ? "" : " ≠");
+        for (int c = 0; c < kColumns && here; ++c) {
+            const auto& row = version.rows[r];
+            auto* item = new QTableWidgetItem(qt(row.*factsOf(nthColumn(c)).text));
+            QFont font = item->font();
+            font.setBold(!same);
+            item->setFont(font);
+            table->setItem(static_cast<int>(r), c, item);
+        }
+    }
+    table->setVerticalHeaderLabels(numbers);
+    table->resizeColumnsToContents();
+    return table;
+}
+
+QString summary(const model::ExaminationDraft& version) {
+    const Details details = detailsOf(version);
+    QStringList lines;
+    lines << QCoreApplication::translate("ConflictDialog", "Examined by %1 on %2, procedure %3")
+                 .arg(qt(details.examinedBy), qt(details.examinedOn), qt(details.procedure));
+    if (details.noIndications) {
+        lines << QCoreApplication::translate("ConflictDialog", "Stated: no indications found");
+    }
+    if (!details.remarks.empty()) lines << qt(details.remarks);
+    return lines.join('\n');
+}
+
+QWidget* versionBox(const QString& title, const model::ExaminationDraft& version,
+                    const model::ExaminationDraft& other, const QString& name, QWidget* parent) {
+    auto* box = new QWidget(parent);
+    auto* head = new QLabel(title, box);
+    QFont font = head->font();
+    font.setBold(true);
+    head->setFont(font);
+    auto* text = new QLabel(summary(version), box);
+    text->setWordWrap(true);
+    text->setTextFormat(Qt::PlainText);
+    auto* table = versionTable(version, other, box);
+    table->setObjectName(name);
+    table->setAccessibleName(title);
+    auto* layout = new QVBoxLayout(box);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(head);
+    layout->addWidget(text);
+    layout->addWidget(table, 1);
+    return box;
+}
+
+}  // namespace
+
+ConflictDialog::ConflictDialog(const model::ExaminationDraft& own,
+                               const model::ExaminationDraft& stored, QWidget* parent)
+    : QDialog(parent) {
+    setWindowTitle(tr("Two versions of one draft"));
+    resize(980, 480);
+    auto* intro = new QLabel(
+        tr("Zone %1, %2: somebody else has saved this draft while you were typing. Nothing was "
+           "overwritten. Rows that differ carry ≠.")
+            .arg(qt(own.header.zone), methodText(own.header.method)),
+        this);
+    intro->setWordWrap(true);
+    auto* versions = new QHBoxLayout;
+    versions->addWidget(versionBox(tr("Yours, on this screen"), own, stored, "own", this));
+    versions->addWidget(versionBox(tr("The other, in the archive"), stored, own, "stored", this));
+    auto* buttons = new QDialogButtonBox(this);
+    auto* mine = buttons->addButton(tr("&Keep mine"), QDialogButtonBox::AcceptRole);
+    auto* theirs = buttons->addButton(tr("&Take the other"), QDialogButtonBox::AcceptRole);
+    auto* later = buttons->addButton(tr("&Decide later"), QDialogButtonBox::RejectRole);
+    mine->setObjectName("keepOwn");
+    theirs->setObjectName("takeStored");
+    mine->setAutoDefault(false);
+    theirs->setAutoDefault(false);
+    later->setDefault(true);
+    mine->setToolTip(tr("Your version is saved over the other, which stays in the history."));
+    theirs->setToolTip(tr("The other version comes onto this screen; undo brings yours back."));
+    connect(mine, &QPushButton::clicked, this, &ConflictDialog::keepOwn);
+    connect(theirs, &QPushButton::clicked, this, &ConflictDialog::takeStored);
+    connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    auto* layout = new QVBoxLayout(this);
+    layout->addWidget(intro);
+    layout->addLayout(versions, 1);
+    layout->addWidget(buttons);
+    later->setFocus();
+}
+
+}  // namespace app

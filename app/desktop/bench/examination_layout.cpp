@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: Apache-2.0
+// How the examination pane is put together.
+#include <QCheckBox>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "bench/cautions_view.h"
+#include "bench/details_form.h"
+#include "bench/examination_pane.h"
+#include "bench/indication_model.h"
+#include "bench/indication_table.h"
+#include "bench/surface_view.h"
+
+namespace app {
+namespace {
+
+QFont enlarged(QFont font, double factor) {
+    font.setPointSizeF(font.pointSizeF() * factor);
+    font.setBold(true);
+    return font;
+}
+
+}  // namespace
+
+ExaminationPane::ExaminationPane(QWidget* parent)
+    : QWidget(parent), pages_(new QStackedWidget(this)) {
+    pages_->addWidget(makeEmptyPage());
+    pages_->addWidget(makeBeginPage());
+    pages_->addWidget(makeExaminationPage());
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(pages_);
+
+    redraw_.setSingleShot(true);
+    redraw_.setInterval(0);
+    connect(&redraw_, &QTimer::timeout, this, [this] {
+        refreshPicture(false);
+        refreshEntry();
+        showRowMessage();
+    });
+    connect(surface_, &SurfaceView::rowPicked, this, [this](int row) {
+        table_->goTo(row, Column::X);
+        table_->setFocus();
+    });
+    connect(table_, &IndicationTable::currentRowChanged, this, [this](int row) {
+        surface_->setCurrentRow(row);
+    });
+    connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this,
+            [this] { showRowMessage(); });
+    connect(table_, &IndicationTable::message, this, &ExaminationPane::message);
+    connect(rows_, &IndicationModel::problemsChanged, this, [this] { redraw_.start(); });
+    connect(unit_, &QComboBox::currentIndexChanged, this, &ExaminationPane::setUnit);
+    connect(nothing_, &QCheckBox::clicked, this, [this](bool stated) {
+        if (desk_) desk_->editor().stateNoIndications(examination_, stated);
+        refreshEntry();
+    });
+    connect(begin_, &QPushButton::clicked, this, &ExaminationPane::beginRequested);
+    show(nullptr, nullptr);
+}
+
+QWidget* ExaminationPane::makeEmptyPage() {
+    auto* label = new QLabel(tr("Find a casting at the left, then choose a zone."), this);
+    label->setAlignment(Qt::AlignCenter);
+    label->setWordWrap(true);
+    label->setForegroundRole(QPalette::PlaceholderText);
+    return label;
+}
+
+QWidget* ExaminationPane::makeBeginPage() {
+    auto* page = new QWidget(this);
+    beginTitle_ = new QLabel(page);
+    beginTitle_->setFont(enlarged(font(), 1.4));
+    beginTitle_->setWordWrap(true);
+    beginText_ = new QLabel(page);
+    beginText_->setWordWrap(true);
+    auto* before = new QLabel(tr("Before you begin"), page);
+    before->setFont(enlarged(font(), 1.1));
+    beginCautions_ = new QLabel(page);
+    beginCautions_->setObjectName("beginCautions");
+    beginCautions_->setWordWrap(true);
+    beginCautions_->setMargin(10);
+    beginCautions_->setBackgroundRole(QPalette::ToolTipBase);
+    beginCautions_->setForegroundRole(QPalette::ToolTipText);
+    beginCautions_->setAutoFillBackground(true);
+    begin_ = new QPushButton(page);
+    begin_->setDefault(true);
+    begin_->setAutoDefault(true);
+    auto* layout = new QVBoxLayout(page);
+    layout->setContentsMargins(40, 36, 40, 24);
+    layout->setSpacing(12);
+    layout->addWidget(beginTitle_);
+    layout->addWidget(beginText_);
+    layout->addSpacing(10);
+    layout->addWidget(before);
+    layout->addWidget(beginCautions_);
+    layout->addSpacing(8);
+    layout->addWidget(begin_, 0, Qt::AlignLeft);
+    layout->addStretch(1);
+    return page;
+}
+
+QWidget* ExaminationPane::makeExaminationPage() {
+    auto* page = new QWidget(this);
+    heading_ = new QLabel(page);
+    heading_->setFont(enlarged(font(), 1.25));
+    place_ = new QLabel(page);
+    place_->setWordWrap(true);
+    cautions_ = new CautionsView(page);
+    details_ = new DetailsForm(page);
+
+    surface_ = new SurfaceView(page);
+    rows_ = new IndicationModel(this);
+    table_ = new IndicationTable(*rows_, page);
+    nothing_ = new QCheckBox(tr("&No indications found"), page);
+    nothing_->setToolTip(tr("A statement: the whole zone was examined and nothing was found."));
+    unit_ = new QComboBox(page);
+    unit_->addItems({tr("mm"), tr("inch")});
+    unit_->setAccessibleName(tr("Unit of new rows"));
+    unit_->setToolTip(tr("Unit in which new rows are typed and the rulers are drawn. Rows that "
+                         "are there keep what was typed."));
+    auto* unitLabel = new QLabel(tr("Type in &unit"), page);
+    unitLabel->setBuddy(unit_);
+    rowMessage_ = new QLabel(page);
+    rowMessage_->setObjectName("rowMessage");
+    rowMessage_->setWordWrap(true);
+    rowMessage_->setAccessibleName(tr("About the rows"));
+
+    auto* entry = new QWidget(page);
+    auto* bar = new QHBoxLayout;
+    bar->addWidget(nothing_);
+    bar->addStretch(1);
+    bar->addWidget(unitLabel);
+    bar->addWidget(unit_);
+    auto* entryLayout = new QVBoxLayout(entry);
+    entryLayout->setContentsMargins(0, 4, 0, 0);
+    entryLayout->setSpacing(5);
+    entryLayout->addLayout(bar);
+    entryLayout->addWidget(table_, 1);
+    entryLayout->addWidget(rowMessage_);
+
+    auto* split = new QSplitter(Qt::Vertical, page);
+    split->addWidget(surface_);
+    split->addWidget(entry);
+    split->setStretchFactor(0, 3);
+    split->setStretchFactor(1, 2);
+    split->setChildrenCollapsible(false);
+
+    auto* layout = new QVBoxLayout(page);
+    layout->setContentsMargins(10, 10, 10, 8);
+    layout->setSpacing(6);
+    layout->addWidget(heading_);
+    layout->addWidget(place_);
+    layout->addWidget(cautions_);
+    layout->addWidget(details_);
+    layout->addWidget(split, 1);
+    return page;
+}
+
+}  // namespace app

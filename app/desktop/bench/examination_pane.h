@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+// The middle of the bench: one zone's surface to scale and the table of its indications, with what
+// belongs to the examination. For a test that is not begun: what it asks for, and the cautions.
+#pragma once
+
+#include <QWidget>
+
+#include "bench/surface_picture.h"
+#include "bench/zone_list.h"
+#include "editing/casting_desk.h"
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QPushButton;
+class QStackedWidget;
+
+namespace app {
+
+class CautionsView;
+class DetailsForm;
+class IndicationModel;
+class IndicationTable;
+class SurfaceView;
+
+class ExaminationPane : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit ExaminationPane(QWidget* parent = nullptr);
+
+    /// Shows a line of the zone list; without a casting nothing.
+    void show(CastingDesk* desk, const ZoneLine* line);
+    /// The verdict has changed.
+    void refreshLive();
+    /// Points a check out on the surface; null: none.
+    void pointOut(const model::Check* check);
+    /// Takes over what stands in an open cell or field.
+    void finishEditing();
+
+    [[nodiscard]] int examination() const { return examination_; }
+    [[nodiscard]] SurfaceView& surface() { return *surface_; }
+    [[nodiscard]] IndicationTable& table() { return *table_; }
+    [[nodiscard]] IndicationModel& rows() { return *rows_; }
+    [[nodiscard]] QCheckBox& nothingFound() { return *nothing_; }
+    [[nodiscard]] QPushButton& beginButton() { return *begin_; }
+    [[nodiscard]] CautionsView& cautions() { return *cautions_; }
+    /// The line under the table: what keeps a row from being read, or which keys help.
+    [[nodiscard]] QString rowMessage() const;
+
+signals:
+    void beginRequested();
+    void message(const QString& text);
+
+private:
+    QWidget* makeEmptyPage();
+    QWidget* makeBeginPage();
+    QWidget* makeExaminationPage();
+    void showBegin(const ZoneLine& line);
+    void showHeading(const ZoneLine& line);
+    void refreshPicture(bool fit);
+    void refreshEntry();
+    void showRowMessage();
+    void setUnit(int index);
+
+    CastingDesk* desk_ = nullptr;
+    int examination_ = -1;
+    std::optional<model::Check> pointedOut_;
+    QTimer redraw_;
+
+    QStackedWidget* pages_;
+    QLabel* beginTitle_ = nullptr;
+    QLabel* beginText_ = nullptr;
+    QLabel* beginCautions_ = nullptr;
+    QPushButton* begin_ = nullptr;
+    QLabel* heading_ = nullptr;
+    QLabel* place_ = nullptr;
+    CautionsView* cautions_ = nullptr;
+    DetailsForm* details_ = nullptr;
+    SurfaceView* surface_ = nullptr;
+    QCheckBox* nothing_ = nullptr;
+    QComboBox* unit_ = nullptr;
+    IndicationModel* rows_ = nullptr;
+    IndicationTable* table_ = nullptr;
+    QLabel* rowMessage_ = nullptr;
+};
+
+}  // namespace app

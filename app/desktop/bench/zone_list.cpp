@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "bench/zone_list.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+#include <QPainter>
+#include <QStyledItemDelegate>
+
+#include "looks/text.h"
+
+namespace app {
+namespace {
+
+class ZoneDelegate : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+
+    [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option,
+                                 const QModelIndex&) const override {
+        return {160, 2 * option.fontMetrics.height() + 14};
+    }
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override {
+        painter->save();
+        const QPalette& palette = option.palette;
+        const QRectF cell = option.rect;
+        if (option.state & QStyle::State_Selected) {
+            QColor ground = palette.color(QPalette::Highlight);
+            ground.setAlphaF(.16F);
+            painter->fillRect(cell, ground);
+            painter->fillRect(QRectF(cell.left(), cell.top(), 4, cell.height()),
+                              palette.color(QPalette::Highlight));
+        }
+        if (option.state & QStyle::State_HasFocus) {
+            painter->setPen(palette.color(QPalette::Highlight));
+            painter->drawRect(cell.adjusted(.5, .5, -.5, -.5));
+        }
+        const double line = option.fontMetrics.height();
+        const auto mark = static_cast<Mark>(index.data(ZoneModel::kMarkRole).toInt());
+        const QColor paper = palette.color(QPalette::Base);
+        paintMark(*painter, QRectF(cell.left() + 10, cell.top() + 6, line, line), mark, paper);
+        const QRectF first(cell.left() + line + 20, cell.top() + 6, cell.width() - line - 28, line);
+        QFont strong = option.font;
+        strong.setBold(true);
+        painter->setFont(strong);
+        painter->setPen(palette.color(QPalette::Text));
+        painter->drawText(first, Qt::AlignLeft | Qt::AlignVCenter,
+                          index.data(Qt::DisplayRole).toString());
+        painter->setFont(option.font);
+        const QString word = index.data(ZoneModel::kWordRole).toString();
+        painter->setPen(mark == Mark::NotBegun ? palette.color(QPalette::PlaceholderText)
+                                               : colourOf(mark, paper));
+        painter->drawText(first, Qt::AlignRight | Qt::AlignVCenter, word);
+        painter->setPen(palette.color(QPalette::PlaceholderText));
+        const QRectF second = first.translated(0, line + 2);
+        painter->drawText(second, Qt::AlignLeft | Qt::AlignVCenter,
+                          option.fontMetrics.elidedText(
+                              index.data(ZoneModel::kDetailRole).toString(), Qt::ElideRight,
+                              static_cast<int>(second.width())));
+        painter->restore();
+    }
+};
+
+ZoneLine lineFor(const model::CastingFile& file, int zone, model::Method method,
+                 model::Stage stage, const std::string& name) {
+    ZoneLine line;
+    line.zone = zone;
+    line.title = qt(name) + "  " + methodText(method);
+    line.detail = stageText(stage);
+    if (zone >= 0 && !file.plan.zones[static_cast<std::size_t>(zone)].description.empty()) {
+        line.detail += " · " + qt(file.plan.zones[static_cast<std::size_t>(zone)].description);
+    }
+    return line;
+}
+
+QString cycleText(const model::Examination& header) {
+    QString text;
+    if (header.repairCycle > 0) {
+        text += QCoreApplication::translate("ZoneList", "repair %1").arg(header.repairCycle);
+    }
+    if (header.repeat > 0) {
+        if (!text.isEmpty()) text += ", ";
+        text += QCoreApplication::translate("ZoneList", "repeat %1").arg(header.repeat);
+    }
+    return text;
+}
+
+}  // namespace
+
+std::vector<ZoneLine> zoneLines(const model::CastingFile& file) {
+    std::vector<ZoneLine> lines;
+    std::vector<bool> placed(file.examinations.size(), false);
+    const auto addExaminations = [&](int zone, int test, auto belongs) {
+        std::vector<int> found;
+        for (std::size_t i = 0; i < file.examinations.size(); ++i) {
+            if (!placed[i] && belongs(file.examinations[i].header)) {
+                found.push_back(static_cast<int>(i));
+                placed[i] = true;
+            }
+        }
+        const auto key = [&](int index) {
+            const auto& header = file.examinations[static_cast<std::size_t>(index)].header;
+            return std::pair(header.repairCycle, header.repeat);
+        };
+        std::ranges::stable_sort(found, {}, key);
+        for (const int index : found) {
+            const auto& header = file.examinations[static_cast<std::size_t>(index)].header;
+            ZoneLine line = lineFor(file, zone, header.method, header.stage, header.zone);
+            line.examination = index;
+            line.test = test;
+            if (const QString cycle = cycleText(header); !cycle.isEmpty()) {
+                line.detail = cycle + " · " + line.detail;
+            }
+            lines.push_back(std::move(line));
+        }
+        return !found.empty();
+    };
+    for (std::size_t z = 0; z < file.plan.zones.size(); ++z) {
+        const auto& zone = file.plan.zones[z];
+        for (std::size_t t = 0; t < zone.tests.size(); ++t) {
+            const auto& test = zone.tests[t];
+            const bool begun = addExaminations(
+                static_cast<int>(z), static_cast<int>(t), [&](const model::Examination& header) {
+                    return header.zone == zone.name && header.method == test.method &&
+                           header.stage == test.stage;
+                });
+            if (begun) continue;
+            ZoneLine line = lineFor(file, static_cast<int>(z), test.method, test.stage, zone.name);
+            line.test = static_cast<int>(t);
+            lines.push_back(std::move(line));
+        }
+        addExaminations(static_cast<int>(z), -1, [&](const model::Examination& header) {
+            return header.zone == zone.name;
+        });
+    }
+    addExaminations(-1, -1, [](const model::Examination&) { return true; });
+    return lines;
+}
+
+void ZoneModel::show(CastingDesk* desk) {
+    beginResetModel();
+    desk_ = desk;
+    lines_ = desk_ ? zoneLines(desk_->editor().file()) : std::vector<ZoneLine>();
+    endResetModel();
+}
+
+void ZoneModel::refresh() {
+    if (!lines_.empty()) emit dataChanged(index(0), index(rowCount() - 1));
+}
+
+const ZoneLine* ZoneModel::line(const QModelIndex& index) const {
+    return index.isValid() && index.row() < rowCount()
+               ? &lines_[static_cast<std::size_t>(index.row())]
+               : nullptr;
+}
+
+QModelIndex ZoneModel::indexOfExamination(int examination) const {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+        if (lines_[i].examination == examination) return index(static_cast<int>(i));
+    }
+    return {};
+}
+
+int ZoneModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(lines_.size());
+}
+
+Mark ZoneModel::markOfLine(const ZoneLine& line) const {
+    if (line.examination < 0 || !desk_->live() || desk_->overdue()) return Mark::NotBegun;
+    const auto at = static_cast<std::size_t>(line.examination);
+    const auto& examinations = desk_->live()->examinations;
+    return at < examinations.size() ? markOf(examinations[at].word) : Mark::NotBegun;
+}
+
+QString ZoneModel::wordOfLine(const ZoneLine& line) const {
+    if (line.examination < 0) return tr("not begun");
+    const auto at = static_cast<std::size_t>(line.examination);
+    if (!desk_->live() || desk_->overdue() || at >= desk_->live()->examinations.size()) {
+        return tr("judging…");
+    }
+    const auto& live = desk_->live()->examinations[at];
+    const QString word = wordText(live.word);
+    return live.verdict && live.verdict->superseded ? tr("replaced (%1)").arg(word) : word;
+}
+
+QVariant ZoneModel::data(const QModelIndex& index, int role) const {
+    const auto* shown = line(index);
+    if (!shown || !desk_) return {};
+    switch (role) {
+        case Qt::DisplayRole: return shown->title;
+        case kMarkRole: return static_cast<int>(markOfLine(*shown));
+        case kWordRole: return wordOfLine(*shown);
+        case kDetailRole: return shown->detail;
+        case Qt::ToolTipRole: return shown->detail;
+        case Qt::AccessibleTextRole:
+            return QStringList{shown->title, wordOfLine(*shown), shown->detail}.join(", ");
+        default: return {};
+    }
+}
+
+ZoneList::ZoneList(QWidget* parent) : QListView(parent) {
+    setModel(&model_);
+    setItemDelegate(new ZoneDelegate(this));
+    setAccessibleName(tr("Zones and their tests"));
+    setEditTriggers(NoEditTriggers);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFrameShape(NoFrame);
+    setResizeMode(Adjust);
+}
+
+void ZoneList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+    QListView::currentChanged(current, previous);
+    emit lineShown();
+}
+
+}  // namespace app

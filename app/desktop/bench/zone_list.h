@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: Apache-2.0
+// The zones of the casting on the bench with what each must be tested for: mark, word, and where
+// it is. An examination that was begun stands in place of the test that asks for it.
+#pragma once
+
+#include <vector>
+
+#include <QAbstractListModel>
+#include <QListView>
+
+#include "editing/casting_desk.h"
+#include "looks/mark.h"
+
+namespace app {
+
+/// One line: an examination, or a planned test that is not begun.
+struct ZoneLine {
+    int examination = -1;   ///< index in the casting's file; -1: not begun
+    int zone = -1;          ///< index in the zone plan; -1: not in the plan
+    int test = -1;          ///< index in the zone's tests; -1: not asked for by the plan
+    QString title;          ///< "Z1  MT"
+    QString detail;         ///< "as cast, repair 1"
+};
+
+/// In the order of the plan; of one test the examinations in the order of cycle and repeat.
+std::vector<ZoneLine> zoneLines(const model::CastingFile& file);
+
+class ZoneModel : public QAbstractListModel {
+    Q_OBJECT
+
+public:
+    static constexpr int kMarkRole = Qt::UserRole;
+    static constexpr int kWordRole = Qt::UserRole + 1;
+    static constexpr int kDetailRole = Qt::UserRole + 2;
+
+    using QAbstractListModel::QAbstractListModel;
+    void show(CastingDesk* desk);
+    void refresh();
+    [[nodiscard]] const ZoneLine* line(const QModelIndex& index) const;
+    [[nodiscard]] QModelIndex indexOfExamination(int examination) const;
+
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+
+private:
+    [[nodiscard]] Mark markOfLine(const ZoneLine& line) const;
+    [[nodiscard]] QString wordOfLine(const ZoneLine& line) const;
+
+    CastingDesk* desk_ = nullptr;
+    std::vector<ZoneLine> lines_;
+};
+
+class ZoneList : public QListView {
+    Q_OBJECT
+
+public:
+    explicit ZoneList(QWidget* parent = nullptr);
+    [[nodiscard]] ZoneModel& zones() { return model_; }
+
+signals:
+    /// The cursor came to a line.
+    void lineShown();
+
+protected:
+    void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+
+private:
+    ZoneModel model_;
+};
+
+}  // namespace app

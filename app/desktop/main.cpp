@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+// fettlemark [--db FILE]: the desktop program.
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QTimer>
+
+#include "looks/appearance.h"
+#include "window/main_window.h"
+#include "window/welcome_dialog.h"
+
+int main(int argc, char** argv) {
+    QApplication application(argc, argv);
+    QApplication::setOrganizationName("Fettlemark");
+    QApplication::setApplicationName("fettlemark");
+    QApplication::setApplicationVersion(FETTLEMARK_VERSION);
+
+    QCommandLineParser parser;
+    parser.setApplicationDescription(
+        QApplication::translate("main", "Records and judges the testing of iron and steel castings."));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    const QCommandLineOption archive(
+        "db", QApplication::translate("main", "Open this archive; without it, choose at the start."),
+        "FILE");
+    parser.addOption(archive);
+    parser.process(application);
+
+    app::applyAppearance(application, app::chosenAppearance(), app::chosenTypeFactor());
+    app::MainWindow window;
+    window.show();
+    if (parser.isSet(archive)) window.openArchive(parser.value(archive));
+    if (app::WelcomeDialog::due()) QTimer::singleShot(0, &window, &app::MainWindow::welcome);
+    return QApplication::exec();
+}

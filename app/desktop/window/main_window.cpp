@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "window/main_window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDateTime>
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMessageBox>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSettings>
+#include <QStackedWidget>
+#include <QStandardPaths>
+#include <QStatusBar>
+
+#include "bench/bench_page.h"
+#include "looks/mark.h"
+#include "looks/text.h"
+#include "demo_db/demonstration.h"
+#include "window/start_page.h"
+#include "window/welcome_dialog.h"
+
+namespace app {
+
+MainWindow::MainWindow(QWidget* parent)
+    : QMainWindow(parent),
+      pages_(new QStackedWidget(this)),
+      start_(new StartPage(this)),
+      bench_(new BenchPage(archive_, this)) {
+    pages_->addWidget(start_);
+    pages_->addWidget(bench_);
+    setCentralWidget(pages_);
+    makeStatusBar();
+    makeMenus();
+    resize(1440, 900);
+    connect(start_, &StartPage::openRequested, this, &MainWindow::chooseArchive);
+    connect(start_, &StartPage::demonstrationRequested, this, &MainWindow::openDemonstration);
+    connect(bench_, &BenchPage::castingShown, this, [this](const QString& serial) {
+        casting_ = serial;
+        refreshTitle();
+    });
+    connect(bench_, &BenchPage::saving, this, [this] { setSavedText(tr("Saving…"), false); });
+    connect(bench_, &BenchPage::saved, this, [this](const QDateTime& at) {
+        setSavedText(tr("Saved %1").arg(at.toString("HH:mm:ss")), false);
+    });
+    connect(bench_, &BenchPage::saveFailed, this,
+            [this] { setSavedText(tr("✗ NOT SAVED"), true); });
+    connect(bench_, &BenchPage::message, this,
+            [this](const QString& text) { statusBar()->showMessage(text, 8000); });
+    connect(&archive_, &ArchiveThread::busy, busy_, &QWidget::setVisible);
+    bench_->setPerson(QSettings().value("bench/person").toString());
+    person_->setText(QSettings().value("bench/person").toString());
+    refreshTitle();
+}
+
+MainWindow::~MainWindow() { delete bench_; }  // before the archive's thread, which it uses
+
+void MainWindow::makeStatusBar() {
+    demonstration_ = new QLabel(tr("Demonstration: invented data"), this);
+    demonstration_->setObjectName("demonstration");
+    QFont strong = font();
+    strong.setBold(true);
+    demonstration_->setFont(strong);
+    demonstration_->setMargin(3);
+    demonstration_->hide();
+    person_ = new QLabel(this);
+    saved_ = new QLabel(this);
+    saved_->setObjectName("saved");
+    saved_->setAccessibleName(tr("Saving"));
+    busy_ = new QProgressBar(this);
+    busy_->setRange(0, 0);
+    busy_->setTextVisible(false);
+    busy_->setFixedWidth(120);
+    busy_->setAccessibleName(tr("The archive is at work"));
+    busy_->hide();
+    statusBar()->addPermanentWidget(busy_);
+    statusBar()->addPermanentWidget(demonstration_);
+    statusBar()->addPermanentWidget(person_);
+    statusBar()->addPermanentWidget(saved_);
+}
+
+void MainWindow::refreshTitle() {
+    QStringList parts;
+    if (!casting_.isEmpty()) parts << casting_;
+    if (isDemonstration_) parts << tr("Demonstration");
+    parts << tr("Fettlemark");
+    setWindowTitle(parts.join(" — "));
+}
+
+QString MainWindow::savedText() const { return saved_->text(); }
+
+void MainWindow::setSavedText(const QString& text, bool loud) {
+    QPalette colours = palette();
+    if (loud) {
+        colours.setColor(QPalette::WindowText,
+                         colourOf(Mark::Fails, colours.color(QPalette::Window)));
+    }
+    QFont type = font();
+    type.setBold(loud);
+    saved_->setFont(type);
+    saved_->setPalette(colours);
+    saved_->setText(text);
+}
+
+void MainWindow::chooseArchive() {
+    const QString path = QFileDialog::getOpenFileName(
+        this, tr("Open an archive"), QSettings().value("archive/folder").toString(),
+        tr("Archives (*.fettlemark *.db);;All files (*)"));
+    if (!path.isEmpty()) openArchive(path);
+}
+
+void MainWindow::openArchive(const QString& path) {
+    openPrepared(path, tr("Opening %1…").arg(QDir::toNativeSeparators(path)), {});
+}
+
+void MainWindow::openDemonstration() {
+    const QDir folder(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+    folder.mkpath(".");
+    const QString path = folder.filePath("demonstration.fettlemark");
+    openPrepared(path, tr("Preparing the demonstration…"),
+                 [file = path.toStdString(), there = QFileInfo::exists(path)] {
+                     return there ? model::Result<void>() : demo::writeDemonstration(file);
+                 });
+}
+
+void MainWindow::openPrepared(const QString& path, const QString& busy,
+                              std::function<model::Result<void>()> prepare) {
+    start_->setTrouble({});
+    bench_->whenSaved([this, path, busy, prepare = std::move(prepare)] {
+        start_->setBusy(busy);
+        archive_.open(
+            path.toStdString(), this,
+            [this](model::Result<ArchiveThread::Opened> opened) { onOpened(std::move(opened)); },
+            prepare);
+    });
+}
+
+void MainWindow::onOpened(model::Result<ArchiveThread::Opened> opened) {
+    start_->setBusy({});
+    if (!opened) {
+        const QString reason = errorText(opened.error());
+        start_->setTrouble(tr("The archive was not opened. %1").arg(reason));
+        if (pages_->currentWidget() != start_) {
+            QMessageBox::warning(this, tr("Not opened"), reason);
+        }
+        emit openFailed(reason);
+        return;
+    }
+    QSettings().setValue("archive/folder", QFileInfo(qt(opened->path)).absolutePath());
+    isDemonstration_ = opened->kind == model::ArchiveKind::Demonstration;
+    demonstration_->setVisible(isDemonstration_);
+    casting_.clear();
+    setSavedText({}, false);
+    refreshTitle();
+    pages_->setCurrentWidget(bench_);
+    bench_->setArchive(*opened);
+    emit archiveOpened();
+}
+
+void MainWindow::welcome() {
+    auto* dialog = new WelcomeDialog(this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        bench_->setPerson(dialog->person());
+        person_->setText(dialog->person());
+    });
+    dialog->open();
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (closing_) {
+        event->accept();
+        return;
+    }
+    event->ignore();
+    if (bench_->savingFails()) {
+        askAboutUnsaved();
+        return;
+    }
+    bench_->whenSaved([this] {
+        closing_ = true;
+        close();
+    });
+}
+
+void MainWindow::askAboutUnsaved() {
+    auto* box = new QMessageBox(
+        QMessageBox::Warning, tr("Not saved"),
+        tr("The last entries could not be saved. If you close now they are lost."),
+        QMessageBox::NoButton, this);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    auto* stay = box->addButton(tr("&Stay"), QMessageBox::RejectRole);
+    auto* lose = box->addButton(tr("Close and &lose them"), QMessageBox::DestructiveRole);
+    box->setDefaultButton(qobject_cast<QPushButton*>(stay));
+    connect(lose, &QAbstractButton::clicked, this, [this] {
+        closing_ = true;
+        close();
+    });
+    box->open();
+}
+
+}  // namespace app
