@@ -1,0 +1,376 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/archive.h"
+
+#include <QCoreApplication>
+#include <cerrno>
+#include <fcntl.h>
+#include <filesystem>
+#include <system_error>
+#include <unistd.h>
+
+#include "archive/certificate_store.h"
+#include "archive/dialect.h"
+#include "archive/draft_store.h"
+#include "archive/history_store.h"
+#include "archive/migration.h"
+#include "archive/plan_store.h"
+#include "archive/record_store.h"
+#include "archive/stored_file.h"
+#include "archive/table_store.h"
+#include "archive/transaction.h"
+#include "archive/verify.h"
+#include "limits/parser.h"
+
+namespace model {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr char kDemonstration[] = "demonstration";
+constexpr char kWorking[] = "working";
+
+Result<std::string> absolutePath(const std::string& path) {
+    assert(QCoreApplication::instance());
+    if (path.empty() || path.find('\0') != std::string::npos)
+        return inputError(path, "is not a file name");
+    std::error_code code;
+    const fs::path absolute = fs::absolute(path, code);
+    if (code) return refusal(path, "cannot be found: %1", {code.message()});
+    return absolute.lexically_normal().string();
+}
+
+/// By stat() and access() only. Opening and closing the file here would drop the locks that
+/// another connection of this process holds on it.
+Result<void> checkThere(const std::string& path) {
+    std::error_code code;
+    const fs::file_status status = fs::status(path, code);
+    if (status.type() == fs::file_type::not_found) return inputError(path, "does not exist");
+    if (code) return refusal(path, "cannot be read: %1", {code.message()});
+    if (fs::is_directory(status)) return inputError(path, "is a folder, not an archive");
+    if (!fs::is_regular_file(status)) return inputError(path, "is not a file");
+    if (::access(path.c_str(), R_OK) != 0)
+        return refusal(path, "cannot be read: %1", {std::generic_category().message(errno)});
+    return {};
+}
+
+Result<void> checkNothingThere(const std::string& path) {
+    // A journal left behind by an older database of this name would be folded into the new one.
+    for (const char* suffix : {"", "-wal", "-shm", "-journal", ".files"}) {
+        std::error_code code;
+        if (fs::symlink_status(path + suffix, code).type() != fs::file_type::not_found)
+            return inputError(path + suffix, "exists already; a new archive needs a new name");
+    }
+    std::error_code code;
+    if (!fs::is_directory(fs::path(path).parent_path(), code))
+        return inputError(fs::path(path).parent_path().string(), "is not a folder");
+    return {};
+}
+
+/// Makes an empty file that was not there; of two programs that try, one succeeds.
+Result<void> claim(const std::string& path) {
+    const int descriptor = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0644);
+    if (descriptor >= 0) {
+        ::close(descriptor);
+        return {};
+    }
+    if (errno == EEXIST) return inputError(path, "exists already; a new archive needs a new name");
+    if (errno == ENOSPC || errno == EDQUOT)
+        return refusal(path, "cannot be written: the disk is full");
+    return refusal(path, "cannot be made: %1", {std::generic_category().message(errno)});
+}
+
+Result<void> fill(const Connection& connection, ArchiveKind kind, const Actor& actor,
+                  const Clock& clock) {
+    return writing(connection, clock, actor, [&](WriteTransaction& transaction) -> Result<void> {
+        for (const Migration& step : migrations())
+            if (auto done = dialect::runScript(connection, step.script); !done) return done;
+        if (auto done = dialect::setApplicationId(connection); !done) return done;
+        if (auto done = dialect::setSchemaVersion(connection, migrations().back().version); !done)
+            return done;
+        const char* word = kind == ArchiveKind::Demonstration ? kDemonstration : kWorking;
+        Statement add(connection, "INSERT INTO archive (id, kind, created_at) VALUES (1, ?, ?)");
+        if (auto done = add.run(word, transaction.time()); !done) return done;
+        Canonical::Object content;
+        content["kind"] = word;
+        return transaction.record(action::kArchiveCreated, "", std::move(content));
+    });
+}
+
+Result<ArchiveKind> kindIn(const Connection& connection) {
+    Statement statement(connection, "SELECT kind FROM archive");
+    const auto row = statement.first();
+    if (!row) return row.error();
+    if (*row && statement.text(0) == kDemonstration) return ArchiveKind::Demonstration;
+    if (*row && statement.text(0) == kWorking) return ArchiveKind::Working;
+    return connection.damaged("archive", "does not say what kind it is");
+}
+
+Result<void> checkIdentity(const Connection& connection) {
+    const auto id = dialect::applicationId(connection);
+    if (!id) return id.error();
+    if (*id != dialect::kApplicationId)
+        return inputError(connection.place(), "is not a Fettlemark archive");
+    return {};
+}
+
+template <class T>
+Result<std::vector<T>> values(Result<std::vector<Stored<T>>> stored) {
+    if (!stored) return stored.error();
+    std::vector<T> all;
+    all.reserve(stored->size());
+    for (auto& one : *stored) all.push_back(std::move(one.value));
+    return all;
+}
+
+}  // namespace
+
+struct Archive::State {
+    std::string path;    ///< as the caller gave it
+    std::string folder;  ///< of the certificates' files
+    ArchiveKind kind = ArchiveKind::Working;
+    const Clock* clock = nullptr;
+    std::unique_ptr<Connection> connection;
+    /// The draft that was saved or loaded last: the next save need not read it again.
+    std::optional<ExaminationDraft> draft;
+
+    template <class Body>
+    auto write(const Actor& actor, Body body) {
+        return writing(*connection, *clock, actor, std::move(body));
+    }
+};
+
+Archive::Archive(std::unique_ptr<State> state) : state_(std::move(state)) {}
+Archive::Archive(Archive&&) noexcept = default;
+Archive& Archive::operator=(Archive&&) noexcept = default;
+Archive::~Archive() = default;
+
+Result<Archive> Archive::create(const std::string& path, ArchiveKind kind, const Actor& actor,
+                                const Clock& clock) {
+    const auto absolute = absolutePath(path);
+    if (!absolute) return absolute.error();
+    if (auto checked = checkNothingThere(*absolute); !checked) return checked.error();
+    if (auto claimed = claim(*absolute); !claimed) return claimed.error();
+    const auto filled = [&]() -> Result<void> {
+        const auto connection = dialect::openDatabase(*absolute);
+        if (!connection) return connection.error();
+        if (auto done = dialect::checkForeignKeys(**connection, true); !done) return done;
+        if (auto done = fill(**connection, kind, actor, clock); !done) return done;
+        return dialect::settle(**connection);
+    }();
+    if (!filled) {
+        for (const char* suffix : {"-wal", "-shm", "-journal", ""})
+            ::unlink((*absolute + suffix).c_str());
+        return filled.error();
+    }
+    return open(path, clock);
+}
+
+Result<Archive> Archive::open(const std::string& path, const Clock& clock) {
+    const auto absolute = absolutePath(path);
+    if (!absolute) return absolute.error();
+    if (auto there = checkThere(*absolute); !there) return there.error();
+    auto connection = dialect::openDatabase(*absolute);
+    if (!connection) return connection.error();
+    if (auto done = checkIdentity(**connection); !done) return done.error();
+    if (auto done = migrate(**connection, migrations(), clock); !done) return done.error();
+    if (auto done = dialect::settle(**connection); !done) return done.error();
+    const auto kind = kindIn(**connection);
+    if (!kind) return kind.error();
+    auto state = std::make_unique<State>();
+    state->path = path;
+    state->folder = *absolute + ".files";
+    state->kind = *kind;
+    state->clock = &clock;
+    state->connection = std::move(*connection);
+    return Archive(std::move(state));
+}
+
+ArchiveKind Archive::kind() const {
+    return state_->kind;
+}
+
+const std::string& Archive::path() const {
+    return state_->path;
+}
+
+Result<std::int64_t> Archive::save(const Order& order, std::int64_t knownVersion,
+                                   const Actor& actor) {
+    return state_->write(actor, [&](WriteTransaction& transaction) {
+        return saveOrder(transaction, order, knownVersion);
+    });
+}
+
+Result<std::int64_t> Archive::save(const Part& part, std::int64_t knownVersion,
+                                   const Actor& actor) {
+    return state_->write(actor, [&](WriteTransaction& transaction) {
+        return savePart(transaction, part, knownVersion);
+    });
+}
+
+Result<std::int64_t> Archive::save(const Casting& casting, std::int64_t knownVersion,
+                                   const Actor& actor) {
+    return state_->write(actor, [&](WriteTransaction& transaction) {
+        return saveCasting(transaction, casting, knownVersion);
+    });
+}
+
+Result<Stored<Order>> Archive::order(const std::string& number) const {
+    const Connection& connection = *state_->connection;
+    const auto reading = ReadTransaction::begin(connection);
+    if (!reading) return reading.error();
+    return onlyOne(connection, loadOrders(connection, number), "order", number);
+}
+
+Result<Stored<Part>> Archive::part(const std::string& number) const {
+    const Connection& connection = *state_->connection;
+    return onlyOne(connection, loadParts(connection, number), "part", number);
+}
+
+Result<Stored<Casting>> Archive::castingEntry(const std::string& serial) const {
+    const Connection& connection = *state_->connection;
+    return onlyOne(connection, loadCastings(connection, serial), "casting", serial);
+}
+
+Result<std::vector<Order>> Archive::orders() const {
+    const auto reading = ReadTransaction::begin(*state_->connection);
+    if (!reading) return reading.error();
+    return values(loadOrders(*state_->connection, std::nullopt));
+}
+
+Result<std::vector<Part>> Archive::parts() const {
+    return values(loadParts(*state_->connection, std::nullopt));
+}
+
+Result<std::vector<Casting>> Archive::castings() const {
+    return values(loadCastings(*state_->connection, std::nullopt));
+}
+
+Result<void> Archive::add(const ZonePlan& plan, const Actor& actor) {
+    return state_->write(
+        actor, [&](WriteTransaction& transaction) { return addZonePlan(transaction, plan); });
+}
+
+Result<ZonePlan> Archive::zonePlan(const std::string& part, int revision) const {
+    const auto reading = ReadTransaction::begin(*state_->connection);
+    if (!reading) return reading.error();
+    return loadZonePlan(*state_->connection, part, revision);
+}
+
+Result<std::vector<int>> Archive::zonePlanRevisions(const std::string& part) const {
+    return loadZonePlanRevisions(*state_->connection, part);
+}
+
+Result<CastingFile> Archive::casting(const std::string& serial) const {
+    const Connection& connection = *state_->connection;
+    const auto reading = ReadTransaction::begin(connection);
+    if (!reading) return reading.error();
+    auto entry = onlyOne(connection, loadCastings(connection, serial), "casting", serial);
+    if (!entry) return entry.error();
+    CastingFile file;
+    file.casting = std::move(entry->value);
+    const std::string& itsPart = file.casting.part;
+    auto part = onlyOne(connection, loadParts(connection, itsPart), "part", itsPart);
+    if (!part) return part.error();
+    const std::string& itsOrder = file.casting.order;
+    auto order = onlyOne(connection, loadOrders(connection, itsOrder), "order", itsOrder);
+    if (!order) return order.error();
+    auto plan = loadZonePlan(connection, itsPart, file.casting.zonePlanRevision);
+    if (!plan) return plan.error();
+    auto drafts = loadDraftsOf(connection, serial);
+    if (!drafts) return drafts.error();
+    file.part = std::move(part->value);
+    file.order = std::move(order->value);
+    file.plan = std::move(*plan);
+    file.examinations = std::move(*drafts);
+    return file;
+}
+
+Result<SavedDraft> Archive::save(const ExaminationDraft& draft, const Actor& actor) {
+    auto& last = state_->draft;
+    const bool isKnown = last && last->id == draft.id && last->version == draft.version;
+    const auto saved = state_->write(actor, [&](WriteTransaction& transaction) {
+        return saveDraft(transaction, draft, isKnown ? &*last : nullptr);
+    });
+    if (!saved) return saved;
+    last = draft;
+    last->id = saved->id;
+    last->version = saved->version;
+    return saved;
+}
+
+Result<ExaminationDraft> Archive::draft(std::int64_t id) const {
+    const auto reading = ReadTransaction::begin(*state_->connection);
+    if (!reading) return reading.error();
+    auto loaded = loadDraft(*state_->connection, id);
+    if (loaded) state_->draft = *loaded;
+    return loaded;
+}
+
+Result<void> Archive::addTable(const std::string& text, const std::string& name,
+                               const Actor& actor) {
+    return state_->write(actor, [&](WriteTransaction& transaction) {
+        return addLimitTable(transaction, text, name);
+    });
+}
+
+Result<TableSet> Archive::tables() const {
+    auto tables = TableSet::shipped();
+    if (!tables) return tables;
+    const auto stored = loadLimitTables(*state_->connection);
+    if (!stored) return stored.error();
+    for (const StoredTable& entry : *stored) {
+        auto table = parseTable(entry.text, path() + ": " + entry.name);
+        if (!table) return table.error();
+        if (auto added = tables->add(std::move(*table)); !added) return added.error();
+    }
+    return tables;
+}
+
+Result<std::int64_t> Archive::reserveCertificateNumber(const Actor& actor) {
+    return state_->write(actor,
+                         [](WriteTransaction& transaction) { return reserveNumber(transaction); });
+}
+
+Result<std::int64_t> Archive::addCertificate(const CertificateFacts& facts, std::string_view pdf,
+                                             const Actor& actor,
+                                             std::optional<std::int64_t> number) {
+    return state_->write(actor, [&](WriteTransaction& transaction) {
+        return storeCertificate(transaction, state_->folder, facts, pdf, number);
+    });
+}
+
+Result<std::vector<Certificate>> Archive::certificates(const CertificateFilter& filter) const {
+    return loadCertificates(*state_->connection, filter);
+}
+
+Result<Certificate> Archive::certificate(std::int64_t number) const {
+    return loadCertificate(*state_->connection, number);
+}
+
+Result<std::string> Archive::certificateFile(std::int64_t number) const {
+    const auto stored = certificate(number);
+    if (!stored) return stored.error();
+    return loadStoredFile(state_->folder, stored->fileDigest);
+}
+
+Result<std::vector<HistoryEntry>> Archive::history(std::int64_t from, std::int64_t atMost) const {
+    std::vector<HistoryEntry> entries;
+    if (atMost <= 0) return entries;
+    const auto read = readHistory(*state_->connection, from, [&](HistoryEntry entry) {
+        entries.push_back(std::move(entry));
+        return static_cast<std::int64_t>(entries.size()) < atMost;
+    });
+    if (!read) return read.error();
+    return entries;
+}
+
+Result<Head> Archive::head() const {
+    return historyHead(*state_->connection);
+}
+
+Result<Verification> Archive::verify(const std::optional<Head>& held,
+                                     const Progress& progress) const {
+    return verifyArchive(*state_->connection, state_->folder, held, progress);
+}
+
+}  // namespace model

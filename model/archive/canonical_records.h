@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+// Records as the history's content holds them; keys are listed in HISTORY.md. Empty optionals are
+// left out.
+#pragma once
+
+#include "archive/archive.h"
+#include "trust/canonical.h"
+
+namespace model {
+
+Canonical::Object canonicalOf(const Order& order);
+Canonical::Object canonicalOf(const Part& part);
+Canonical::Object canonicalOf(const ZonePlan& plan);
+Canonical::Object canonicalOf(const Casting& casting);
+/// All but id, version and rows.
+Canonical::Object canonicalHeader(const ExaminationDraft& draft);
+/// The texts that are not empty, and the unit.
+Canonical::Object canonicalOf(const TypedIndication& row);
+/// All but the number, time and person, which the row of the history has itself.
+Canonical::Object canonicalOf(const Certificate& certificate);
+
+}  // namespace model

@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/certificate_store.h"
+
+#include <charconv>
+#include <chrono>
+
+#include "archive/canonical_records.h"
+#include "archive/history_store.h"
+#include "archive/stored_file.h"
+#include "archive/stored_words.h"
+#include "judge/sheet_words.h"
+
+namespace model {
+namespace {
+
+constexpr char kColumns[] =
+    "number, casting_serial, heat, part_number, order_number, customer, customer_reference, "
+    "certificate_type, language, verdict, printed_head, supersedes, issued_at, issued_by, "
+    "file_sha256, file_bytes";
+
+Result<Certificate> certificateFrom(const Connection& connection, const Statement& row) {
+    const std::string what = "certificate " + std::to_string(row.whole(0));
+    Certificate certificate;
+    certificate.number = row.whole(0);
+    CertificateFacts& facts = certificate.facts;
+    facts.serial = row.text(1);
+    facts.heat = row.text(2);
+    facts.part = row.text(3);
+    facts.order = row.text(4);
+    facts.customer = row.text(5);
+    facts.customerOrder = row.text(6);
+    facts.type = row.text(7);
+    facts.language = row.text(8);
+    const auto verdict = known(connection, verdictFrom(row.text(9)), what, row.text(9));
+    if (!verdict) return verdict.error();
+    facts.verdict = *verdict;
+    if (const auto text = row.textOrNone(10)) {
+        const auto head = parseHead(*text);
+        if (!head) return connection.damaged(what, "has no readable head of the history");
+        facts.printedHead = *head;
+    }
+    facts.supersedes = row.wholeOrNone(11);
+    certificate.issuedAt = row.text(12);
+    certificate.issuedBy = row.text(13);
+    certificate.fileDigest = row.text(14);
+    certificate.fileSize = row.whole(15);
+    return certificate;
+}
+
+Result<void> checkPrintedHead(const Connection& connection, const Head& head) {
+    Statement statement(connection, "SELECT hash FROM history WHERE sequence = ?");
+    const auto row = statement.first(head.sequence);
+    if (!row) return row.error();
+    const std::string_view hash(reinterpret_cast<const char*>(head.hash.data()), head.hash.size());
+    if (*row && statement.blob(0) == hash) return {};
+    return inputError(connection.place(), "does not have the history's head that is printed: %1",
+                      {toText(head)});
+}
+
+Result<void> checkFacts(const Connection& connection, const CertificateFacts& facts) {
+    const std::string& place = connection.place();
+    if (facts.type.empty()) return inputError(place, "stores no certificate without its type");
+    Statement statement(connection,
+                        "SELECT (SELECT count(*) FROM casting WHERE serial = ?), "
+                        "(SELECT count(*) FROM certificate WHERE number = ?)");
+    const auto row = statement.first(facts.serial, facts.supersedes);
+    if (!row) return row.error();
+    if (statement.whole(0) == 0) return inputError(place, "has no casting %1", {facts.serial});
+    if (facts.supersedes && statement.whole(1) == 0)
+        return inputError(place, "has no certificate %1 to supersede",
+                          {std::to_string(*facts.supersedes)});
+    if (facts.printedHead) return checkPrintedHead(connection, *facts.printedHead);
+    return {};
+}
+
+Result<void> checkFreeNumber(const Connection& connection, std::int64_t number) {
+    Statement statement(connection,
+                        "SELECT (SELECT count(*) FROM certificate_number WHERE number = ?), "
+                        "(SELECT count(*) FROM certificate WHERE number = ?)");
+    const auto row = statement.first(number, number);
+    if (!row) return row.error();
+    if (statement.whole(0) == 0)
+        return inputError(connection.place(), "has not given out the certificate number %1",
+                          {std::to_string(number)});
+    if (statement.whole(1) != 0)
+        return Error{ErrorKind::Conflict,
+                     connection.place(),
+                     "has a certificate %1 already",
+                     {std::to_string(number)}};
+    return {};
+}
+
+Result<void> writeRow(WriteTransaction& transaction, const Certificate& certificate) {
+    const CertificateFacts& facts = certificate.facts;
+    std::optional<std::string> head;
+    if (facts.printedHead) head = toText(*facts.printedHead);
+    Statement add(transaction.connection(),
+                  std::string("INSERT INTO certificate (") + kColumns +
+                      ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    if (auto done = add.run(certificate.number, facts.serial, facts.heat, facts.part, facts.order,
+                            facts.customer, facts.customerOrder, facts.type, facts.language,
+                            word(facts.verdict), head, facts.supersedes, transaction.time(),
+                            transaction.person(), certificate.fileDigest, certificate.fileSize);
+        !done)
+        return done;
+    return transaction.record(action::kCertificateAdded, std::to_string(certificate.number),
+                              canonicalOf(certificate));
+}
+
+/// YYYY-MM-DD and a day of the calendar.
+bool isDate(std::string_view text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+    const auto number = [&](std::size_t from, std::size_t length) {
+        int value = -1;
+        const char* const end = text.data() + from + length;
+        const auto [stop, code] = std::from_chars(text.data() + from, end, value);
+        return code == std::errc{} && stop == end ? value : -1;
+    };
+    const int year = number(0, 4);
+    const int month = number(5, 2);
+    const int day = number(8, 2);
+    return year >= 0 && month >= 0 && day >= 0 &&
+           std::chrono::year_month_day(std::chrono::year(year),
+                                       std::chrono::month(static_cast<unsigned>(month)),
+                                       std::chrono::day(static_cast<unsigned>(day)))
+               .ok();
+}
+
+}  // namespace
+
+Result<std::int64_t> reserveNumber(WriteTransaction& transaction) {
+    const Connection& connection = transaction.connection();
+    Statement next(connection, "SELECT coalesce(max(number), 0) + 1 FROM certificate_number");
+    const auto row = next.first();
+    if (!row) return row.error();
+    const std::int64_t number = next.whole(0);
+    Statement add(connection, "INSERT INTO certificate_number (number) VALUES (?)");
+    if (auto done = add.run(number); !done) return done.error();
+    if (auto done = transaction.record(action::kNumberReserved, std::to_string(number), {}); !done)
+        return done.error();
+    return number;
+}
+
+Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
+                                      const CertificateFacts& facts, std::string_view pdf,
+                                      std::optional<std::int64_t> number) {
+    const Connection& connection = transaction.connection();
+    if (pdf.empty()) return inputError(connection.place(), "stores no certificate without a PDF");
+    if (auto checked = checkFacts(connection, facts); !checked) return checked.error();
+    if (!number) {
+        const auto reserved = reserveNumber(transaction);
+        if (!reserved) return reserved;
+        number = *reserved;
+    }
+    if (auto checked = checkFreeNumber(connection, *number); !checked) return checked.error();
+    const auto file = storeFile(folder, pdf);
+    if (!file) return file.error();
+    const Certificate certificate{*number, facts,        "",
+                                  "",      file->digest, static_cast<std::int64_t>(pdf.size())};
+    if (auto done = writeRow(transaction, certificate); !done) {
+        // Still alone in writing, so nobody else has come to count on the file.
+        if (file->added) removeStoredFile(folder, file->digest);
+        return done.error();
+    }
+    return *number;
+}
+
+Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
+                                                  const CertificateFilter& filter) {
+    for (const auto& date : {filter.from, filter.to})
+        if (date && !isDate(*date))
+            return inputError("", "is not a date such as 2026-11-25: %1", {*date});
+    std::string sql = std::string("SELECT ") + kColumns + " FROM certificate WHERE 1 = 1";
+    Statement::Values values;
+    const auto require = [&](const char* condition, const std::optional<std::string>& value) {
+        if (!value) return;
+        sql += std::string(" AND ") + condition + " ?";
+        values.emplace_back(*value);
+    };
+    require("casting_serial =", filter.serial);
+    require("heat =", filter.heat);
+    require("part_number =", filter.part);
+    require("order_number =", filter.order);
+    require("customer =", filter.customer);
+    require("issued_at >=", filter.from);
+    if (filter.to) require("issued_at <=", *filter.to + "T23:59:59Z");
+    if (filter.verdict) require("verdict =", std::string(word(*filter.verdict)));
+    sql += " ORDER BY number DESC";
+    if (filter.atMost) {
+        sql += " LIMIT ?";
+        values.emplace_back(*filter.atMost);
+    }
+    Statement statement(connection, sql);
+    if (auto done = statement.runWith(values); !done) return done.error();
+    std::vector<Certificate> certificates;
+    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+        auto certificate = certificateFrom(connection, row);
+        if (!certificate) return certificate.error();
+        certificates.push_back(std::move(*certificate));
+        return {};
+    });
+    if (!read) return read.error();
+    return certificates;
+}
+
+Result<Certificate> loadCertificate(const Connection& connection, std::int64_t number) {
+    Statement statement(connection,
+                        std::string("SELECT ") + kColumns + " FROM certificate WHERE number = ?");
+    const auto row = statement.first(number);
+    if (!row) return row.error();
+    if (!*row)
+        return inputError(connection.place(), "has no certificate %1", {std::to_string(number)});
+    return certificateFrom(connection, statement);
+}
+
+Result<std::set<std::int64_t>> reservedNumbers(const Connection& connection) {
+    Statement statement(connection, "SELECT number FROM certificate_number");
+    if (auto done = statement.run(); !done) return done.error();
+    std::set<std::int64_t> numbers;
+    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+        numbers.insert(row.whole(0));
+        return {};
+    });
+    if (!read) return read.error();
+    return numbers;
+}
+
+}  // namespace model

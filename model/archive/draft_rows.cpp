@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/draft_rows.h"
+
+#include "archive/stored_words.h"
+
+namespace model {
+namespace {
+
+template <class Quantity>
+std::optional<std::int64_t> millionthsOf(const std::optional<Quantity>& quantity) {
+    if (!quantity) return std::nullopt;
+    return quantity->millionths();
+}
+
+template <class Quantity>
+std::optional<Quantity> quantityFrom(const Statement& row, int column) {
+    const auto millionths = row.wholeOrNone(column);
+    if (!millionths) return std::nullopt;
+    return Quantity::fromMillionths(*millionths);
+}
+
+Result<void> addRow(Statement& add, std::int64_t examination, std::size_t position,
+                    const TypedIndication& row) {
+    const ExactFields exact = exactFields(row);
+    return add.run(examination, static_cast<std::int64_t>(position), row.id, symbol(row.unit),
+                   row.x, millionthsOf(exact.x), row.y, millionthsOf(exact.y), row.length,
+                   millionthsOf(exact.length), row.width, millionthsOf(exact.width), row.removed,
+                   millionthsOf(exact.removed), row.angle, millionthsOf(exact.angle), row.area,
+                   millionthsOf(exact.area), row.kind, row.stated, row.relevance, row.reason);
+}
+
+}  // namespace
+
+Result<void> writeRows(const Connection& connection, std::int64_t examination, std::size_t before,
+                       const std::vector<TypedIndication>& rows, const Splice& splice) {
+    // Positions have no gaps: where the number of rows changes, all that follow move.
+    const bool tailMoves = splice.removed != splice.added;
+    const std::size_t lastOld = tailMoves ? before : splice.from + splice.removed;
+    const std::size_t lastNew = tailMoves ? rows.size() : splice.from + splice.added;
+    if (lastOld > splice.from) {
+        Statement clear(connection,
+                        "DELETE FROM indication WHERE examination_id = ? AND position > ? "
+                        "AND position <= ?");
+        if (auto done = clear.run(examination, static_cast<std::int64_t>(splice.from),
+                                  static_cast<std::int64_t>(lastOld));
+            !done)
+            return done;
+    }
+    Statement add(connection,
+                  "INSERT INTO indication (examination_id, position, id, unit, x, x_nm, y, y_nm, "
+                  "length, length_nm, width, width_nm, removed, removed_nm, angle, "
+                  "angle_millionth_deg, area, area_millionth_mm2, kind, stated, relevance, reason) "
+                  "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    for (std::size_t i = splice.from; i < lastNew; ++i)
+        if (auto done = addRow(add, examination, i + 1, rows[i]); !done) return done;
+    return {};
+}
+
+Result<std::vector<TypedIndication>> readRows(const Connection& connection,
+                                              std::int64_t examination) {
+    Statement statement(connection,
+                        "SELECT id, unit, x, y, length, width, removed, angle, area, kind, stated, "
+                        "relevance, reason FROM indication WHERE examination_id = ? "
+                        "ORDER BY position");
+    if (auto done = statement.run(examination); !done) return done.error();
+    std::vector<TypedIndication> rows;
+    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+        TypedIndication typed;
+        typed.id = row.text(0);
+        typed.unit =
+            row.text(1) == symbol(LengthUnit::Inch) ? LengthUnit::Inch : LengthUnit::Millimetre;
+        typed.x = row.text(2);
+        typed.y = row.text(3);
+        typed.length = row.text(4);
+        typed.width = row.text(5);
+        typed.removed = row.text(6);
+        typed.angle = row.text(7);
+        typed.area = row.text(8);
+        typed.kind = row.text(9);
+        typed.stated = row.text(10);
+        typed.relevance = row.text(11);
+        typed.reason = row.text(12);
+        rows.push_back(std::move(typed));
+        return {};
+    });
+    if (!read) return read.error();
+    return rows;
+}
+
+Result<std::vector<ExactFields>> readExactFields(const Connection& connection,
+                                                 std::int64_t examination) {
+    Statement statement(connection,
+                        "SELECT x_nm, y_nm, length_nm, width_nm, removed_nm, angle_millionth_deg, "
+                        "area_millionth_mm2 FROM indication WHERE examination_id = ? "
+                        "ORDER BY position");
+    if (auto done = statement.run(examination); !done) return done.error();
+    std::vector<ExactFields> rows;
+    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+        rows.push_back({quantityFrom<Length>(row, 0), quantityFrom<Length>(row, 1),
+                        quantityFrom<Length>(row, 2), quantityFrom<Length>(row, 3),
+                        quantityFrom<Length>(row, 4), quantityFrom<Angle>(row, 5),
+                        quantityFrom<Area>(row, 6)});
+        return {};
+    });
+    if (!read) return read.error();
+    return rows;
+}
+
+}  // namespace model

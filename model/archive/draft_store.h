@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+// Draft examinations in the database, row by row as typed.
+#pragma once
+
+#include "archive/transaction.h"
+
+namespace model {
+
+/// The rows of two versions of a draft between what they have in common at both ends: at `from`
+/// (counted from 0) `removed` old rows give way to `added` new ones.
+struct Splice {
+    std::size_t from = 0;
+    std::size_t removed = 0;
+    std::size_t added = 0;
+};
+
+Splice spliceBetween(const std::vector<TypedIndication>& before,
+                     const std::vector<TypedIndication>& after);
+
+/// `known`: the stored draft where the caller holds it (its version is compared, then trusted);
+/// null: it is read. A draft that changes nothing is not written and keeps its version.
+Result<SavedDraft> saveDraft(WriteTransaction& transaction, const ExaminationDraft& draft,
+                             const ExaminationDraft* known);
+
+Result<ExaminationDraft> loadDraft(const Connection& connection, std::int64_t id);
+
+/// By id.
+Result<std::vector<ExaminationDraft>> loadDraftsOf(const Connection& connection,
+                                                   const std::string& serial);
+
+/// Ids of all drafts, rising.
+Result<std::vector<std::int64_t>> draftIds(const Connection& connection);
+
+}  // namespace model

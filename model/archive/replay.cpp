@@ -1,0 +1,240 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/replay.h"
+
+#include "archive/canonical_records.h"
+#include "archive/certificate_store.h"
+#include "archive/draft_rows.h"
+#include "archive/draft_store.h"
+#include "archive/history_store.h"
+#include "archive/plan_store.h"
+#include "archive/record_store.h"
+#include "archive/table_store.h"
+
+namespace model {
+namespace {
+
+constexpr char kAltered[] = "is not what the history says was written";
+
+/// Of values made here or read from canonical bytes, so that they have bytes; a stored text that
+/// has none (it is no UTF-8) gets a digest that no value has.
+Digest digestOf(const Canonical& value) {
+    const auto bytes = canonicalBytes(value);
+    return bytes ? sha256(*bytes) : Digest{};
+}
+
+std::string revisionName(const char* what, const std::string& key, std::int64_t revision) {
+    return std::string(what) + " " + key + " revision " + std::to_string(revision);
+}
+
+/// The name under which a row's content is expected; empty: an unknown action.
+std::string nameOf(const HistoryEntry& entry, const Canonical& content) {
+    const std::string& did = entry.action;
+    if (did == action::kOrderSaved) return "order " + entry.subject;
+    if (did == action::kPartSaved) return "part " + entry.subject;
+    if (did == action::kCastingSaved) return "casting " + entry.subject;
+    if (did == action::kNumberReserved) return "certificate number " + entry.subject;
+    if (did == action::kCertificateAdded) return "certificate " + entry.subject;
+    if (did == action::kArchiveCreated) return "archive";
+    const Canonical* revision = content.member("revision");
+    if (!revision || !revision->whole()) return "";
+    if (did == action::kZonePlanAdded)
+        return revisionName("zone plan of", entry.subject, *revision->whole());
+    if (did == action::kTableAdded)
+        return revisionName("limit table", entry.subject, *revision->whole());
+    return "";
+}
+
+/// Where the table has columns for time and person, they are compared with the history's too.
+Canonical::Object signedContent(Canonical::Object content, const std::string& time,
+                                const std::string& person) {
+    content["time"] = time;
+    content["person"] = person;
+    return content;
+}
+
+template <class T>
+Canonical::Object contentOf(const Stored<T>& stored) {
+    Canonical::Object content = canonicalOf(stored.value);
+    content["version"] = stored.version;
+    return content;
+}
+
+Canonical::Object headerContent(const ExaminationDraft& draft) {
+    Canonical::Object content;
+    content["version"] = draft.version;
+    content["header"] = canonicalHeader(draft);
+    return content;
+}
+
+}  // namespace
+
+bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
+    const Canonical* content = row.member("content");
+    if (!content || !content->object()) return false;
+    if (entry.action == action::kArchiveMigrated) return true;
+    if (entry.action == action::kExaminationSaved) return takeDraft(entry, *content);
+    const std::string name = nameOf(entry, *content);
+    if (name.empty()) return false;
+    const bool dated =
+        entry.action == action::kCertificateAdded || entry.action == action::kArchiveCreated;
+    expected_[name] = dated ? digestOf(signedContent(*content->object(), entry.time, entry.person))
+                            : digestOf(*content);
+    return true;
+}
+
+bool Replay::takeDraft(const HistoryEntry& entry, const Canonical& content) {
+    const Canonical* version = content.member("version");
+    const Canonical* header = content.member("header");
+    const Canonical* rows = content.member("rows");
+    if (!version || !header || !rows) return false;
+    const Canonical* from = rows->member("from");
+    const Canonical* removed = rows->member("removed");
+    const Canonical* added = rows->member("added");
+    if (!from || !from->whole() || !removed || !removed->whole() || !added || !added->array())
+        return false;
+    DraftState& draft = drafts_[std::atoll(entry.subject.c_str())];
+    const auto size = static_cast<std::int64_t>(draft.rows.size());
+    const std::int64_t first = *from->whole() - 1;
+    if (first < 0 || *removed->whole() < 0 || first > size || *removed->whole() > size - first)
+        return false;
+    Canonical::Object state;
+    state["version"] = *version;
+    state["header"] = *header;
+    draft.header = digestOf(state);
+    std::vector<Digest> digests;
+    for (const Canonical& row : *added->array()) digests.push_back(digestOf(row));
+    const auto begin = draft.rows.begin() + first;
+    draft.rows.insert(draft.rows.erase(begin, begin + *removed->whole()), digests.begin(),
+                      digests.end());
+    return true;
+}
+
+void Replay::compareOne(const Connection& connection, const std::string& name,
+                        const Canonical::Object& content) {
+    const auto expected = expected_.find(name);
+    if (expected == expected_.end()) {
+        findings_.push_back(connection.damaged(name, "is stored, but not in the history"));
+        return;
+    }
+    if (digestOf(content) != expected->second)
+        findings_.push_back(connection.damaged(name, kAltered));
+    expected_.erase(expected);
+}
+
+Result<void> Replay::comparePlans(const Connection& connection, const std::string& part) {
+    const auto revisions = loadZonePlanRevisions(connection, part);
+    if (!revisions) return revisions.error();
+    for (const int revision : *revisions) {
+        const auto plan = loadZonePlan(connection, part, revision);
+        if (!plan) return plan.error();
+        compareOne(connection, revisionName("zone plan of", part, revision), canonicalOf(*plan));
+    }
+    return {};
+}
+
+Result<void> Replay::compareRecords(const Connection& connection) {
+    const auto orders = loadOrders(connection, std::nullopt);
+    if (!orders) return orders.error();
+    for (const auto& order : *orders)
+        compareOne(connection, "order " + order.value.number, contentOf(order));
+    const auto parts = loadParts(connection, std::nullopt);
+    if (!parts) return parts.error();
+    for (const auto& part : *parts) {
+        compareOne(connection, "part " + part.value.number, contentOf(part));
+        if (auto done = comparePlans(connection, part.value.number); !done) return done;
+    }
+    const auto castings = loadCastings(connection, std::nullopt);
+    if (!castings) return castings.error();
+    for (const auto& casting : *castings)
+        compareOne(connection, "casting " + casting.value.serial, contentOf(casting));
+    return {};
+}
+
+Result<void> Replay::compareDrafts(const Connection& connection) {
+    const auto ids = draftIds(connection);
+    if (!ids) return ids.error();
+    for (const std::int64_t id : *ids) {
+        const std::string name = "examination " + std::to_string(id);
+        const auto draft = loadDraft(connection, id);
+        if (!draft) return draft.error();
+        const auto exact = readExactFields(connection, id);
+        if (!exact) return exact.error();
+        const auto expected = drafts_.find(id);
+        if (expected == drafts_.end()) {
+            findings_.push_back(connection.damaged(name, "is stored, but not in the history"));
+            continue;
+        }
+        if (digestOf(headerContent(*draft)) != expected->second.header)
+            findings_.push_back(connection.damaged(name, kAltered));
+        const auto& rows = expected->second.rows;
+        if (draft->rows.size() != rows.size())
+            findings_.push_back(connection.damaged(name, "has not the rows that were written"));
+        for (std::size_t i = 0; i < std::min(rows.size(), draft->rows.size()); ++i)
+            if (digestOf(canonicalOf(draft->rows[i])) != rows[i] ||
+                exactFields(draft->rows[i]) != (*exact)[i])
+                findings_.push_back(
+                    connection.damaged(name + ", row " + std::to_string(i + 1), kAltered));
+        drafts_.erase(expected);
+    }
+    for (const auto& [id, draft] : drafts_)
+        findings_.push_back(connection.damaged("examination " + std::to_string(id), "is gone"));
+    return {};
+}
+
+Result<void> Replay::compareTables(const Connection& connection) {
+    const auto tables = loadLimitTables(connection);
+    if (!tables) return tables.error();
+    for (const StoredTable& table : *tables) {
+        Canonical::Object content;
+        content["revision"] = table.revision;
+        content["sha256"] = table.digest;
+        content["name"] = table.name;
+        content["text"] = table.text;
+        compareOne(connection, revisionName("limit table", table.id, table.revision), content);
+    }
+    return {};
+}
+
+Result<void> Replay::compareCertificates(const Connection& connection) {
+    const auto numbers = reservedNumbers(connection);
+    if (!numbers) return numbers.error();
+    for (const std::int64_t number : *numbers)
+        compareOne(connection, "certificate number " + std::to_string(number), {});
+    const auto certificates = loadCertificates(connection, {});
+    if (!certificates) return certificates.error();
+    for (const Certificate& certificate : *certificates)
+        compareOne(
+            connection, "certificate " + std::to_string(certificate.number),
+            signedContent(canonicalOf(certificate), certificate.issuedAt, certificate.issuedBy));
+    return {};
+}
+
+Result<void> Replay::compareArchive(const Connection& connection) {
+    Statement statement(connection,
+                        "SELECT kind, archive.created_at, person FROM archive, history "
+                        "WHERE sequence = 1");
+    const auto row = statement.first();
+    if (!row) return row.error();
+    if (!*row) return {};
+    Canonical::Object content;
+    content["kind"] = statement.text(0);
+    compareOne(connection, "archive",
+               signedContent(std::move(content), statement.text(1), statement.text(2)));
+    return {};
+}
+
+Result<std::vector<Error>> Replay::compare(const Connection& connection) {
+    for (const auto part :
+         {&Replay::compareArchive, &Replay::compareRecords, &Replay::compareDrafts,
+          &Replay::compareTables, &Replay::compareCertificates}) {
+        const auto done = (this->*part)(connection);
+        if (done) continue;
+        if (done.error().kind != ErrorKind::Damaged) return done.error();
+        findings_.push_back(done.error());
+    }
+    for (const auto& [name, digest] : expected_)
+        findings_.push_back(connection.damaged(name, "is gone"));
+    return std::move(findings_);
+}
+
+}  // namespace model

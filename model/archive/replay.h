@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+// What the history says is stored, held against what is stored. So a value that was changed past
+// the history is found, not only a change of the history itself.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "archive/archive.h"
+#include "archive/connection.h"
+#include "trust/canonical.h"
+
+namespace model {
+
+class Replay {
+public:
+    /// Takes the next row of the history; false where its content is not understood.
+    [[nodiscard]] bool take(const HistoryEntry& entry, const Canonical& row);
+
+    /// Everything stored that differs from what the rows taken say, and everything that is gone.
+    Result<std::vector<Error>> compare(const Connection& connection);
+
+private:
+    struct DraftState {
+        Digest header{};
+        std::vector<Digest> rows;
+    };
+
+    bool takeDraft(const HistoryEntry& entry, const Canonical& content);
+    /// Compares one stored thing, named as in the history, and takes it off the list.
+    void compareOne(const Connection& connection, const std::string& name,
+                    const Canonical::Object& content);
+    Result<void> compareRecords(const Connection& connection);
+    Result<void> comparePlans(const Connection& connection, const std::string& part);
+    Result<void> compareDrafts(const Connection& connection);
+    Result<void> compareTables(const Connection& connection);
+    Result<void> compareCertificates(const Connection& connection);
+    Result<void> compareArchive(const Connection& connection);
+
+    std::map<std::string, Digest> expected_;
+    std::map<std::int64_t, DraftState> drafts_;
+    std::vector<Error> findings_;
+};
+
+}  // namespace model

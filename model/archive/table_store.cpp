@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/table_store.h"
+
+#include "archive/history_store.h"
+#include "archive/stored_words.h"
+#include "base/digest.h"
+#include "limits/parser.h"
+
+namespace model {
+
+Result<void> addLimitTable(WriteTransaction& transaction, const std::string& text,
+                           const std::string& name) {
+    const Connection& connection = transaction.connection();
+    const auto table = parseTable(text, name);
+    if (!table) return table.error();
+    const std::string digest = toHex(sha256(text));
+    Statement find(connection, "SELECT sha256 FROM limit_table WHERE id = ? AND revision = ?");
+    const auto row = find.first(table->id, table->revision);
+    if (!row) return row.error();
+    if (*row && find.text(0) == digest) {
+        transaction.leaveAsIs();
+        return {};
+    }
+    if (*row)
+        return inputError(name,
+                          "differs from the revision %1 of %2 that the archive %3 has; a changed "
+                          "table gets a new revision",
+                          {std::to_string(table->revision), table->id, connection.place()});
+    Statement add(connection,
+                  "INSERT INTO limit_table (id, revision, sha256, name, content) "
+                  "VALUES (?, ?, ?, ?, ?)");
+    if (auto done = add.run(table->id, table->revision, digest, name, text); !done) return done;
+    Canonical::Object content;
+    content["revision"] = table->revision;
+    content["sha256"] = digest;
+    content["name"] = name;
+    content["text"] = text;
+    return transaction.record(action::kTableAdded, table->id, std::move(content));
+}
+
+Result<std::vector<StoredTable>> loadLimitTables(const Connection& connection) {
+    Statement statement(connection,
+                        "SELECT id, revision, sha256, name, content FROM limit_table "
+                        "ORDER BY id, revision");
+    if (auto done = statement.run(); !done) return done.error();
+    std::vector<StoredTable> tables;
+    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+        StoredTable table{row.text(0), row.whole(1), row.text(2), row.text(3), row.text(4)};
+        if (toHex(sha256(table.text)) != table.digest)
+            return connection.damaged("limit table " + table.id, "was altered");
+        tables.push_back(std::move(table));
+        return {};
+    });
+    if (!read) return read.error();
+    return tables;
+}
+
+}  // namespace model

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/verify.h"
+
+#include "archive/certificate_store.h"
+#include "archive/dialect.h"
+#include "archive/history_store.h"
+#include "archive/migration.h"
+#include "archive/replay.h"
+#include "archive/stored_file.h"
+#include "archive/transaction.h"
+
+namespace model {
+namespace {
+
+class Verifier {
+public:
+    Verifier(const Connection& connection, const std::string& folder,
+             const std::optional<Head>& held, const Progress& progress)
+        : connection_(connection), folder_(folder), held_(held), progress_(progress) {}
+
+    Result<Verification> run() {
+        const auto reading = ReadTransaction::begin(connection_);
+        if (!reading) return reading.error();
+        for (const auto step :
+             {&Verifier::countWork, &Verifier::checkDatabase, &Verifier::checkSchema,
+              &Verifier::checkHistory, &Verifier::checkHeldHead, &Verifier::checkStored,
+              &Verifier::checkCertificates}) {
+            const auto done = (this->*step)();
+            if (done) continue;
+            // Whatever can be read at all is checked.
+            if (done.error().kind != ErrorKind::Damaged) return done.error();
+            find(done.error());
+        }
+        return std::move(result_);
+    }
+
+private:
+    void find(Error error) { result_.findings.push_back(std::move(error)); }
+    void find(std::string what, std::string reason) {
+        find(connection_.damaged(std::move(what), std::move(reason)));
+    }
+
+    Result<void> advance() {
+        ++done_;
+        if (!progress_ || (done_ % 64 != 0 && done_ != total_) || progress_(done_, total_))
+            return {};
+        return refusal(connection_.place(), "was not checked to the end: it was stopped");
+    }
+
+    Result<void> countWork() {
+        Statement statement(connection_,
+                            "SELECT (SELECT count(*) FROM history) + "
+                            "(SELECT count(*) FROM certificate)");
+        const auto row = statement.first();
+        if (!row) return row.error();
+        total_ = statement.whole(0);
+        return {};
+    }
+
+    Result<void> checkDatabase() {
+        auto broken = dialect::brokenThings(connection_);
+        if (!broken) return broken.error();
+        for (std::string& text : *broken) find("database", std::move(text));
+        return {};
+    }
+
+    Result<void> checkSchema() {
+        std::vector<std::string_view> scripts;
+        for (const Migration& step : migrations()) scripts.push_back(step.script);
+        const auto expected = dialect::schemaObjectsOf(scripts);
+        if (!expected) return expected.error();
+        const auto stored = dialect::schemaObjects(connection_);
+        if (!stored) return stored.error();
+        for (const auto& [name, sql] : *expected) {
+            const auto found = stored->find(name);
+            if (found == stored->end())
+                find(name, "is missing from the database");
+            else if (found->second != sql)
+                find(name, "is not the one that Fettlemark made");
+        }
+        for (const auto& [name, sql] : *stored)
+            if (!expected->contains(name)) find(name, "was not made by Fettlemark");
+        return {};
+    }
+
+    /// The row, where the columns say the same as its bytes.
+    std::optional<Canonical> readRow(const HistoryEntry& entry) {
+        auto row = parseCanonical(entry.bytes);
+        if (!row) return std::nullopt;
+        const Canonical* content = row->member("content");
+        if (!content || !content->object()) return std::nullopt;
+        const auto bytes = historyBytes(entry.sequence, entry.time, entry.person, entry.action,
+                                        entry.subject, *content->object());
+        if (!bytes || *bytes != entry.bytes) return std::nullopt;
+        return std::move(*row);
+    }
+
+    Result<void> checkHistory() {
+        ChainVerifier chain;
+        Result<void> outcome;
+        auto read = readHistory(connection_, 1, [&](const HistoryEntry& entry) {
+            if (auto added = chain.add(entry.sequence, entry.bytes, entry.hash); !added) {
+                outcome =
+                    Error{ErrorKind::Damaged, connection_.place() + ": " + added.error().place,
+                          added.error().reason, added.error().arguments};
+                return false;
+            }
+            const auto row = readRow(entry);
+            const std::string name = "history row " + std::to_string(entry.sequence);
+            if (!row)
+                find(name, "has columns that differ from its bytes");
+            else if (!replay_.take(entry, *row))
+                find(name, "has a content that this program does not understand");
+            if (held_ && held_->sequence == entry.sequence) heldFits_ = held_->hash == entry.hash;
+            outcome = advance();
+            return outcome.ok();
+        });
+        result_.head = chain.head();
+        historyIsWhole_ = read.ok() && outcome.ok();
+        if (!read) return read;
+        return outcome;
+    }
+
+    Result<void> checkHeldHead() {
+        if (!held_ || heldFits_ || *held_ == Head()) return {};
+        if (held_->sequence > result_.head.sequence)
+            find("history",
+                 "ends before the row of the head that was noted elsewhere: rows are "
+                 "missing");
+        else
+            find("history", "has another row where the head that was noted elsewhere should be");
+        return {};
+    }
+
+    Result<void> checkStored() {
+        // A broken history says nothing about what should be stored.
+        if (!historyIsWhole_) return {};
+        auto findings = replay_.compare(connection_);
+        if (!findings) return findings.error();
+        for (Error& error : *findings) find(std::move(error));
+        return {};
+    }
+
+    Result<void> checkCertificates() {
+        const auto certificates = loadCertificates(connection_, {});
+        if (!certificates) return certificates.error();
+        for (const Certificate& certificate : *certificates) {
+            ++result_.certificates;
+            const auto bytes = loadStoredFile(folder_, certificate.fileDigest);
+            if (!bytes) {
+                if (bytes.error().kind != ErrorKind::Damaged) return bytes.error();
+                find("certificate " + std::to_string(certificate.number) + ": " +
+                         bytes.error().place,
+                     bytes.error().reason);
+            }
+            if (auto going = advance(); !going) return going;
+        }
+        return {};
+    }
+
+    const Connection& connection_;
+    const std::string& folder_;
+    const std::optional<Head>& held_;
+    const Progress& progress_;
+    Verification result_;
+    Replay replay_;
+    std::int64_t done_ = 0;
+    std::int64_t total_ = 0;
+    bool heldFits_ = false;
+    bool historyIsWhole_ = false;
+};
+
+}  // namespace
+
+Result<Verification> verifyArchive(const Connection& connection, const std::string& folder,
+                                   const std::optional<Head>& held, const Progress& progress) {
+    return Verifier(connection, folder, held, progress).run();
+}
+
+}  // namespace model
