@@ -2,7 +2,10 @@
 #include "judge/counted.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
+
+#include "surface/bounding_box.h"
 
 namespace model {
 namespace {
@@ -57,6 +60,20 @@ std::optional<std::int64_t> weightOf(const Bundle& bundle, const FindingGroup& g
     return sum;
 }
 
+Real largestFrameDiagonal(const LimitTable& table) {
+    Real largest = 0;
+    const auto widen = [&](const FrameRule& frame) {
+        if (frame.known != Known::Given) return;
+        const Real width = frame.shape.width.approximately();
+        const Real height = frame.shape.height.approximately();
+        largest = std::max(largest, std::sqrt(width * width + height * height));
+    };
+    widen(table.frame);
+    for (const Rule& rule : table.rules)
+        for (const auto& [level, frame] : rule.frames) widen(frame);
+    return largest;
+}
+
 class Selection {
 public:
     Selection(const ZoneView& view, const std::vector<IndicationClass>& classes, Measure measure)
@@ -64,14 +81,15 @@ public:
 
     [[nodiscard]] bool takesGroup(const FindingGroup& group) const {
         if (measure_ == Measure::Number && classes_.empty()) return false;
-        return contains(classes_, group.classified) && considers(group.classified, group.length);
+        return contains(classes_, group.classified) &&
+               view_.considers(group.classified, group.length);
     }
 
     [[nodiscard]] bool takesSingle(std::size_t index) const {
         const Finding& finding = view_.bundle->findings[index];
         if (!view_.grouped->relevant[index] || !finding.classified) return false;
         if (!contains(classes_, *finding.classified)) return false;
-        if (!considers(*finding.classified, finding.source->length)) return false;
+        if (!view_.considers(*finding.classified, finding.source->length)) return false;
         if (finding.source->removed && isNonLinear(*finding.classified) &&
             !(measure_ == Measure::Number && classes_.empty()))
             return false;
@@ -80,11 +98,6 @@ public:
     }
 
 private:
-    [[nodiscard]] bool considers(IndicationClass classified, Length length) const {
-        return groupsAfterRelevance(*view_.bundle->table) ||
-               isConsidered(*view_.bundle->table, classified, length, *view_.levels);
-    }
-
     /// Whether a group already stands for a member of class `single` in this measure.
     [[nodiscard]] bool standsFor(const FindingGroup& group, IndicationClass single) const {
         if (group.replaces) return true;
@@ -100,6 +113,37 @@ private:
 
 }  // namespace
 
+Vicinity vicinityOf(const Bundle& bundle, std::size_t member, const Grouped& grouped) {
+    const auto isOwnGroup = [&](const FindingGroup& group) {
+        return std::any_of(group.findings.begin(), group.findings.end(), [&](std::size_t finding) {
+            return bundle.findings[finding].member == member;
+        });
+    };
+    BoundingBox own;
+    for (const Finding& finding : bundle.findings)
+        if (finding.member == member) own.add(finding.capsule);
+    for (const FindingGroup& group : grouped.groups)
+        if (isOwnGroup(group))
+            for (const Capsule& part : group.unrolled) own.add(part);
+    const Real reach = largestFrameDiagonal(*bundle.table) + 1;
+    // Images on a round surface are left to the frame search.
+    const auto isNear = [&](const BoundingBox& box) {
+        return bundle.period.has_value() || own.isNear(box, reach);
+    };
+    Vicinity vicinity;
+    for (std::size_t i = 0; i < bundle.findings.size(); ++i) {
+        BoundingBox box;
+        box.add(bundle.findings[i].capsule);
+        if (isNear(box)) vicinity.findings.push_back(i);
+    }
+    for (std::size_t g = 0; g < grouped.groups.size(); ++g) {
+        BoundingBox box;
+        for (const Capsule& part : grouped.groups[g].unrolled) box.add(part);
+        if (isNear(box)) vicinity.groups.push_back(g);
+    }
+    return vicinity;
+}
+
 std::string ZoneView::nameOf(std::size_t finding) const {
     const Finding& found = bundle->findings[finding];
     if (found.member == member) return found.source->id;
@@ -114,13 +158,13 @@ std::vector<Counted> countedIn(const ZoneView& view, const std::vector<Indicatio
                                Measure measure, bool ownOnly) {
     const Selection selection(view, classes, measure);
     std::vector<Counted> counted;
-    for (std::size_t i = 0; i < view.bundle->findings.size(); ++i) {
+    for (const std::size_t i : view.vicinity->findings) {
         if ((ownOnly && !view.isOwn(i)) || !selection.takesSingle(i)) continue;
         const Finding& finding = view.bundle->findings[i];
         counted.push_back(
             {std::nullopt, i, finding.source->length, weightOf(finding, measure), view.isOwn(i)});
     }
-    for (std::size_t g = 0; g < view.grouped->groups.size(); ++g) {
+    for (const std::size_t g : view.vicinity->groups) {
         const FindingGroup& group = view.grouped->groups[g];
         if (!selection.takesGroup(group)) continue;
         const bool own = std::any_of(group.findings.begin(), group.findings.end(),

@@ -15,12 +15,33 @@
 
 namespace model {
 
+/// What of a bundle can matter to one zone: its own, and what a frame that touches its own can
+/// reach. On a large surface that is little, and it is found once for all rules and levels.
+struct Vicinity {
+    std::vector<std::size_t> findings;  ///< ascending indices into Bundle::findings
+    std::vector<std::size_t> groups;    ///< ascending indices into Grouped::groups
+};
+
+Vicinity vicinityOf(const Bundle& bundle, std::size_t member, const Grouped& grouped);
+
 /// One zone of a bundle, seen through its grouping and levels.
-struct ZoneView {
-    const Bundle* bundle = nullptr;
-    std::size_t member = 0;  ///< index into Bundle::members
-    const Grouped* grouped = nullptr;
-    const Levels* levels = nullptr;
+class ZoneView {
+public:
+    ZoneView(const Bundle& ofBundle, std::size_t ofMember, const Grouped& asGrouped,
+             const Vicinity& within, const Levels& atLevels)
+        : bundle(&ofBundle),
+          member(ofMember),
+          grouped(&asGrouped),
+          vicinity(&within),
+          levels(&atLevels),
+          sieve_(*ofBundle.table, atLevels),
+          relevanceFirst_(groupsAfterRelevance(*ofBundle.table)) {}
+
+    const Bundle* bundle;
+    std::size_t member;  ///< index into Bundle::members
+    const Grouped* grouped;
+    const Vicinity* vicinity;
+    const Levels* levels;
 
     [[nodiscard]] const Examination& examination() const {
         return *bundle->members[member].examination;
@@ -28,8 +49,16 @@ struct ZoneView {
     [[nodiscard]] bool isOwn(std::size_t finding) const {
         return bundle->findings[finding].member == member;
     }
+    /// Whether the zone's threshold takes it; where relevance came before grouping, it did already.
+    [[nodiscard]] bool considers(IndicationClass classified, Length length) const {
+        return relevanceFirst_ || sieve_.takes(classified, length);
+    }
     /// "7", or "Z2/7" for a finding of another zone.
     [[nodiscard]] std::string nameOf(std::size_t finding) const;
+
+private:
+    RelevanceSieve sieve_;
+    bool relevanceFirst_;
 };
 
 enum class Measure {
@@ -49,8 +78,8 @@ struct Counted {
     [[nodiscard]] std::string nameIn(const ZoneView& view) const;
 };
 
-/// Everything of the bundle that the zone's levels consider, of the classes asked for (empty: all).
-/// `ownOnly` leaves out what has no member in the zone.
+/// Everything in the zone's vicinity that its levels consider, of the classes asked for (empty:
+/// all). `ownOnly` leaves out what has no member in the zone.
 std::vector<Counted> countedIn(const ZoneView& view, const std::vector<IndicationClass>& classes,
                                Measure measure, bool ownOnly);
 

@@ -3,29 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+
+#include "surface/bounding_box.h"
 
 namespace model {
 namespace {
-
-struct Box {
-    Real left = std::numeric_limits<Real>::max();
-    Real right = std::numeric_limits<Real>::lowest();
-    Real low = std::numeric_limits<Real>::max();
-    Real high = std::numeric_limits<Real>::lowest();
-
-    void add(const Capsule& c) {
-        const Real reach = c.half + c.radius;
-        left = std::min(left, c.x - reach);
-        right = std::max(right, c.x + reach);
-        low = std::min(low, c.y - reach);
-        high = std::max(high, c.y + reach);
-    }
-    [[nodiscard]] bool isNear(const Box& other, Real within) const {
-        return other.left <= right + within && other.right >= left - within &&
-               other.low <= high + within && other.high >= low - within;
-    }
-};
 
 std::vector<Capsule> partsOf(const ZoneView& view, const Counted& item) {
     if (item.group) return view.grouped->groups[*item.group].unrolled;
@@ -36,12 +18,12 @@ std::vector<Capsule> partsOf(const ZoneView& view, const Counted& item) {
 class Reachable {
 public:
     Reachable(const ZoneView& view, const std::vector<Counted>& counted, const FrameShape& shape) {
-        std::vector<Box> boxes;
-        Box own;
+        std::vector<BoundingBox> boxes;
+        BoundingBox own;
         parts_.reserve(counted.size());
         for (const Counted& item : counted) {
             parts_.push_back(partsOf(view, item));
-            Box box;
+            BoundingBox box;
             for (const Capsule& part : parts_.back()) box.add(part);
             if (item.own)
                 for (const Capsule& part : parts_.back()) own.add(part);

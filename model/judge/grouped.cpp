@@ -127,13 +127,19 @@ void nameGroups(Grouped& grouped) {
 
 }  // namespace
 
-bool isConsidered(const LimitTable& table, IndicationClass classified, Length length,
-                  const Levels& levels) {
-    if (table.threshold.known != Known::Given) return true;
-    const LevelKey* key = table.keyOf(classified);
-    const Cell* cell = key == nullptr ? nullptr : thresholdCell(table, *key, levels);
-    if (cell == nullptr || cell->type != Cell::Type::Number) return true;
-    return holds(Rational(length.millionths()), table.threshold.comparison, Rational(cell->number));
+RelevanceSieve::RelevanceSieve(const LimitTable& table, const Levels& levels)
+    : comparison_(table.threshold.comparison) {
+    if (table.threshold.known != Known::Given) return;
+    for (std::size_t i = 0; i < from_.size(); ++i) {
+        const LevelKey* key = table.keyOf(static_cast<IndicationClass>(i));
+        const Cell* cell = key == nullptr ? nullptr : thresholdCell(table, *key, levels);
+        if (cell != nullptr && cell->type == Cell::Type::Number) from_[i] = cell->number;
+    }
+}
+
+bool RelevanceSieve::takes(IndicationClass classified, Length length) const {
+    const std::optional<std::int64_t>& from = from_[static_cast<std::size_t>(classified)];
+    return !from || holds(Rational(length.millionths()), comparison_, Rational(*from));
 }
 
 bool groupsAfterRelevance(const LimitTable& table) {
@@ -144,13 +150,14 @@ Grouped groupFindings(const Bundle& bundle, const Levels& levels) {
     Grouped grouped;
     grouped.relevant.assign(bundle.findings.size(), true);
     grouped.groupOf.assign(bundle.findings.size(), std::nullopt);
-    if (groupsAfterRelevance(*bundle.table))
+    if (groupsAfterRelevance(*bundle.table)) {
+        const RelevanceSieve sieve(*bundle.table, levels);
         for (std::size_t i = 0; i < bundle.findings.size(); ++i) {
             const Finding& finding = bundle.findings[i];
-            grouped.relevant[i] =
-                isConsidered(*bundle.table, finding.classified.value_or(IndicationClass::Linear),
-                             finding.source->length, levels);
+            grouped.relevant[i] = sieve.takes(finding.classified.value_or(IndicationClass::Linear),
+                                              finding.source->length);
         }
+    }
     formRows(bundle, grouped);
     formJoins(bundle, grouped);
     nameGroups(grouped);

@@ -2,6 +2,8 @@
 // A bundle's findings after relevance and grouping, as one zone's levels see them.
 #pragma once
 
+#include <array>
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -33,10 +35,19 @@ struct Grouped {
     std::vector<std::vector<std::size_t>> rows;       ///< every row, for the line rule
 };
 
-/// Whether a class's threshold at `levels` takes a length into account. An unknown or absent
+/// The relevance thresholds of a table at some levels, looked up once. An unknown or absent
 /// threshold, a cell `none`, and a class without an ordered level take everything.
-bool isConsidered(const LimitTable& table, IndicationClass classified, Length length,
-                  const Levels& levels);
+class RelevanceSieve {
+public:
+    RelevanceSieve(const LimitTable& table, const Levels& levels);
+
+    /// Whether a length of this class is considered.
+    [[nodiscard]] bool takes(IndicationClass classified, Length length) const;
+
+private:
+    Comparison comparison_;
+    std::array<std::optional<std::int64_t>, 5> from_;  // by class, nanometres
+};
 
 /// Whether relevance is decided before grouping, so that grouping depends on the levels.
 bool groupsAfterRelevance(const LimitTable& table);

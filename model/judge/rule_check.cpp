@@ -289,10 +289,9 @@ void Application::measureSpacing() {
         const bool named = finding.classified &&
                            (classes_.empty() || std::find(classes_.begin(), classes_.end(),
                                                           *finding.classified) != classes_.end());
-        const bool considered =
-            view_.grouped->relevant[i] && named &&
-            (groupsAfterRelevance(table()) || view_.grouped->groupOf[i] ||
-             isConsidered(table(), *finding.classified, finding.source->length, *view_.levels));
+        const bool considered = view_.grouped->relevant[i] && named &&
+                                (view_.grouped->groupOf[i] ||
+                                 view_.considers(*finding.classified, finding.source->length));
         if (!considered) continue;
         findings.push_back(i);
         capsules.push_back(finding.capsule);

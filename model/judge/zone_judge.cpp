@@ -88,7 +88,9 @@ ExaminationVerdict ZoneJudge::judge(std::size_t member) {
     verdict.tableDigest = table().digest;
     verdict.levels = examination.levels;
 
-    const ZoneView view{&bundle_, member, &groupedFor(examination.levels), &examination.levels};
+    const Grouped& grouped = groupedFor(examination.levels);
+    const Vicinity vicinity = vicinityOf(bundle_, member, grouped);
+    const ZoneView view(bundle_, member, grouped, vicinity, examination.levels);
     listIndications(view, verdict);
     giveReasons(view, verdict);
     const bool applicable = std::find(table().materials.begin(), table().materials.end(),
@@ -116,14 +118,12 @@ void ZoneJudge::listIndications(const ZoneView& view, ExaminationVerdict& verdic
         listedOne.classified = finding.classified;
         if (!view.grouped->relevant[i]) continue;
         listedOne.considered =
-            !finding.classified || groupsAfterRelevance(table()) ||
-            isConsidered(table(), *finding.classified, finding.source->length, *view.levels);
+            !finding.classified || view.considers(*finding.classified, finding.source->length);
         if (const auto group = view.grouped->groupOf[i]) {
             const FindingGroup& joined = view.grouped->groups[*group];
             listedOne.group = joined.id;
             listedOne.considered =
-                listedOne.considered || groupsAfterRelevance(table()) ||
-                isConsidered(table(), joined.classified, joined.length, *view.levels);
+                listedOne.considered || view.considers(joined.classified, joined.length);
         }
     }
     for (const FindingGroup& group : view.grouped->groups) {
@@ -214,7 +214,12 @@ void ZoneJudge::giveNotes(const ZoneView& view, ExaminationVerdict& verdict) con
 
 ZoneJudge::Trial ZoneJudge::tryLevels(const ZoneView& ordered, const Levels& levels,
                                       const std::vector<std::string>& keys) {
-    const ZoneView view{&bundle_, ordered.member, &groupedFor(levels), &levels};
+    // Only where relevance comes before grouping do other levels group otherwise.
+    const Grouped& grouped = groupedFor(levels);
+    Vicinity regrouped;
+    if (&grouped != ordered.grouped) regrouped = vicinityOf(bundle_, ordered.member, grouped);
+    const ZoneView view(bundle_, ordered.member, grouped,
+                        &grouped == ordered.grouped ? *ordered.vicinity : regrouped, levels);
     bool unknown = false;
     std::vector<Application> applications = applicationsOf(table(), levels);
     // What needs no frame search first: it often decides.

@@ -21,6 +21,11 @@ struct Point {
     Real y;
 };
 
+/// Exact where the sum of squares is: a 3-4-5 triangle has no rounding.
+Real lengthOf(Real x, Real y) {
+    return std::sqrt(x * x + y * y);
+}
+
 Point endOf(const Capsule& c, Real at) {
     return {c.x + at * c.along.x, c.y + at * c.along.y};
 }
@@ -29,8 +34,8 @@ Real distanceToSegment(Point p, const Capsule& c) {
     const Real dx = p.x - c.x;
     const Real dy = p.y - c.y;
     const Real along = dx * c.along.x + dy * c.along.y;
-    if (along > c.half) return std::hypot(dx - c.half * c.along.x, dy - c.half * c.along.y);
-    if (along < -c.half) return std::hypot(dx + c.half * c.along.x, dy + c.half * c.along.y);
+    if (along > c.half) return lengthOf(dx - c.half * c.along.x, dy - c.half * c.along.y);
+    if (along < -c.half) return lengthOf(dx + c.half * c.along.x, dy + c.half * c.along.y);
     return std::fabs(dx * c.along.y - dy * c.along.x);
 }
 
@@ -96,7 +101,7 @@ Real reach(const Capsule& a, const Capsule& b) {
         for (const Real endB : {b.half, -b.half}) {
             const Point p = endOf(a, endA);
             const Point q = endOf(b, endB);
-            farthest = std::max(farthest, std::hypot(p.x - q.x, p.y - q.y));
+            farthest = std::max(farthest, lengthOf(p.x - q.x, p.y - q.y));
         }
     return farthest + a.radius + b.radius;
 }
@@ -129,7 +134,7 @@ Length greatestExtent(std::span<const Capsule> capsules) {
     }
     const auto count = static_cast<Real>(capsules.size());
     for (const Capsule& c : capsules)
-        byFar.emplace_back(std::hypot(c.x - sumX / count, c.y - sumY / count) + c.half + c.radius,
+        byFar.emplace_back(lengthOf(c.x - sumX / count, c.y - sumY / count) + c.half + c.radius,
                            &c);
     std::sort(byFar.begin(), byFar.end(),
               [](const auto& a, const auto& b) { return a.first > b.first; });
