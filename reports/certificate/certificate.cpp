@@ -23,6 +23,18 @@ std::string subtitleOf(const std::string& type) {
     return filled(known ? phrases::kTypeAsOrdered : phrases::kTypeUnknown, {type});
 }
 
+/// An address's lines separated by commas.
+std::string onOneLine(const std::string& lines) {
+    std::string text;
+    for (const char c : lines) {
+        if (c == '\n')
+            text += ", ";
+        else if (c != '\r')
+            text += c;
+    }
+    return text;
+}
+
 }  // namespace
 
 model::Result<Document> certificateOf(const CertificateInput& input) {
@@ -40,7 +52,7 @@ model::Result<Document> certificateOf(const CertificateInput& input) {
     document.language = phrases::kLanguage;
     document.issuer = orNotRecorded(issue.worksName);
     document.issuerCode = "A01";
-    document.issuerAddress = issue.worksAddress;
+    document.issuerAddress = onOneLine(issue.worksAddress);
     document.identity =
         issue.number ? filled(phrases::kIdentityNumbered, {*issue.number, file.casting.serial})
                      : filled(phrases::kIdentityUnnumbered, {file.casting.serial});

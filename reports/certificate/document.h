@@ -123,8 +123,8 @@ struct Figure {
 };
 
 /// The largest figure, in mm on paper: what a figure's window times its scale must fit into.
-inline constexpr double kFigureWidthMm = 150;
-inline constexpr double kFigureHeightMm = 105;
+inline constexpr double kFigureWidthMm = 112;
+inline constexpr double kFigureHeightMm = 88;
 
 using Block = std::variant<Heading, Paragraph, Statement, Fields, Table, Figure>;
 
@@ -137,7 +137,7 @@ struct Document {
     std::string language;                  ///< BCP 47: "en"
     std::string issuer;                    ///< at the head of every page
     std::string issuerCode;                ///< EN 10168 field code of the issuer
-    std::string issuerAddress;             ///< on the first page; may have several lines
+    std::string issuerAddress;             ///< on the first page
     std::string identity;                  ///< at the foot of every page: number and casting
     std::vector<std::string> pageNotices;  ///< at the head of every page: "NOT RELEASED" ...
     std::string watermark;                 ///< across every page, beneath the text; empty for none

@@ -52,8 +52,7 @@ std::string wallText(const Examined& examined) {
 std::string bestLevelsText(const model::ExaminationVerdict& verdict) {
     std::vector<std::string> texts;
     for (const auto& [key, level] : verdict.bestLevels)
-        texts.push_back(level ? filled(phrases::kLevelOf, {key, *level})
-                              : filled(phrases::kBestLevelNone, {key}));
+        texts.push_back(level ? levelText(key, *level) : filled(phrases::kBestLevelNone, {key}));
     if (!verdict.bestLevelsUnknown.empty())
         texts.push_back(filled(phrases::kBestUnknown, {joined(verdict.bestLevelsUnknown, ", ")}));
     return texts.empty() ? phrases::kDash : joined(texts, "; ");
@@ -108,11 +107,13 @@ std::string countedText(const model::Check& check, const std::string& drawnFrame
     std::vector<std::string> texts;
     if (!check.reason.empty()) texts.push_back(check.reason);
     if (!check.members.empty()) texts.push_back(joined(check.members, ", "));
-    if (!drawnFrame.empty()) texts.push_back(filled(phrases::kInFrame, {drawnFrame}));
-    if (check.frame)
+    if (check.frame) {
+        std::vector<std::string> place = {placeText(check.frame->x), placeText(check.frame->y),
+                                          angleText(check.frame->angleDegrees)};
+        if (!drawnFrame.empty()) place.insert(place.begin(), drawnFrame);
         texts.push_back(
-            filled(phrases::kFramePlace, {placeText(check.frame->x), placeText(check.frame->y),
-                                          angleText(check.frame->angleDegrees)}));
+            filled(drawnFrame.empty() ? phrases::kFramePlaceUndrawn : phrases::kFramePlace, place));
+    }
     if (!check.note.empty()) texts.push_back(check.note);
     return texts.empty() ? phrases::kDash : joined(texts, "; ");
 }
@@ -227,7 +228,7 @@ void addIndications(std::vector<Block>& blocks, const Examined& examined) {
                  {phrases::kClass, Align::Left, 1.15},
                  {phrases::kKind, Align::Left, 1.2},
                  {phrases::kGroup, Align::Left, 0.75},
-                 {phrases::kConsidered, Align::Left, 2.3}},
+                 {phrases::kConsidered, Align::Left, 3.4}},
                 {}};
     for (const ExaminedIndication& one : examined.indications)
         table.rows.push_back(indicationRow(one));

@@ -14,9 +14,9 @@ namespace reports {
 
 namespace {
 
-constexpr std::size_t kMostReasons = 5;   // on the first page
-constexpr std::size_t kMostCriteria = 8;  // on the first page
-constexpr std::size_t kMostNames = 8;     // in one list on the first page
+constexpr std::size_t kMostReasons = 4;   // on the first page
+constexpr std::size_t kMostCriteria = 5;  // on the first page
+constexpr std::size_t kMostNames = 6;     // in one list on the first page
 
 void addStatus(std::vector<Block>& blocks, const CertificateInput& input) {
     blocks.push_back(Statement{Mark::Caution, phrases::kNotReleased, phrases::kNotReleasedMeaning});
@@ -81,7 +81,7 @@ std::string resultText(const CertificateInput& input, const std::vector<Examined
             if (!examined.verdict->superseded && examined.verdict->word == worst)
                 std::ranges::copy(reasonsOf(examined), std::back_inserter(reasons));
     for (std::size_t i = 0; i < std::min(reasons.size(), kMostReasons); ++i)
-        text += "\n" + reasons[i];
+        text += "\n• " + reasons[i];
     if (reasons.size() > kMostReasons)
         text +=
             "\n" + filled(phrases::kMoreFurtherOn, {std::to_string(reasons.size() - kMostReasons)});
@@ -221,32 +221,23 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
     }
 
     blocks.push_back(Heading{1, phrases::kScope});
-    const auto say = [&blocks](const std::string& text, Paragraph::Tone tone) {
-        blocks.push_back(Paragraph{tone, text});
+    const auto sayList = [](std::vector<std::string>& lines, const char* phrase,
+                            const std::vector<std::string>& names) {
+        if (!names.empty()) lines.push_back(filled(phrase, {shortList(names, kMostNames, "; ")}));
     };
-    const auto list = [&say](const char* phrase, const std::vector<std::string>& names,
-                             Paragraph::Tone tone) {
-        if (names.empty()) return;
-        std::vector<std::string> first = names;
-        std::string text;
-        if (names.size() <= kMostNames) {
-            text = joined(names, "; ");
-        } else {
-            first.resize(kMostNames);
-            text = filled(phrases::kListMore,
-                          {joined(first, "; "), std::to_string(names.size() - kMostNames)});
-        }
-        say(filled(phrase, {text}), tone);
-    };
-    if (repaired.empty()) say(phrases::kNoRepairs, Paragraph::Tone::Plain);
-    list(phrases::kRepairsExamined, repaired, Paragraph::Tone::Plain);
-    list(phrases::kRepeated, repeated, Paragraph::Tone::Plain);
-    say(planText(input, tests), Paragraph::Tone::Plain);
-    list(phrases::kMissingTests, missing, Paragraph::Tone::Strong);
-    list(phrases::kOtherCriteria, other, Paragraph::Tone::Strong);
-    list(phrases::kZonesWithout, without, Paragraph::Tone::Plain);
-    list(phrases::kZonesOutside, outside, Paragraph::Tone::Plain);
-    list(phrases::kPartlyExamined, partly, Paragraph::Tone::Strong);
+    std::vector<std::string> plain;
+    if (repaired.empty()) plain.emplace_back(phrases::kNoRepairs);
+    sayList(plain, phrases::kRepairsExamined, repaired);
+    sayList(plain, phrases::kRepeated, repeated);
+    plain.push_back(planText(input, tests));
+    sayList(plain, phrases::kZonesWithout, without);
+    sayList(plain, phrases::kZonesOutside, outside);
+    std::vector<std::string> gaps;
+    sayList(gaps, phrases::kMissingTests, missing);
+    sayList(gaps, phrases::kOtherCriteria, other);
+    sayList(gaps, phrases::kPartlyExamined, partly);
+    if (!gaps.empty()) blocks.push_back(Paragraph{Paragraph::Tone::Strong, joined(gaps, "\n")});
+    blocks.push_back(Paragraph{Paragraph::Tone::Plain, joined(plain, "\n")});
 }
 
 }  // namespace

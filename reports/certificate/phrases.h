@@ -27,9 +27,8 @@ inline constexpr const char* kDemonstration = "Demonstration";
 
 // Status
 inline constexpr const char* kNotReleasedMeaning =
-    "No QA manager has released this document and nobody has signed it. It shows what is recorded "
-    "so far. It is not an inspection document in the sense of EN 10204 and must not accompany a "
-    "delivery.";
+    "Nobody has released or signed this document. It shows what is recorded so far, is no "
+    "inspection document in the sense of EN 10204 and must not accompany a delivery.";
 inline constexpr const char* kDemonstrationMeaning =
     "Made from a demonstration archive: works, people, castings and results are invented.";
 inline constexpr const char* kOtherLanguageOrdered =
@@ -40,7 +39,7 @@ inline constexpr const char* kCertificateNumber = "Certificate number";
 inline constexpr const char* kIssueDate = "Date of issue";
 inline constexpr const char* kWorks = "Works";
 inline constexpr const char* kCustomer = "Customer";
-inline constexpr const char* kCustomerOrder = "Customer's order and item";
+inline constexpr const char* kCustomerOrder = "Customer's order";
 inline constexpr const char* kWorksOrder = "Works order";
 inline constexpr const char* kPartNumber = "Part number";
 inline constexpr const char* kDrawing = "Drawing and revision";
@@ -48,14 +47,14 @@ inline constexpr const char* kDrawingRevision = "%1, revision %2";
 inline constexpr const char* kProduct = "Product";
 inline constexpr const char* kMaterial = "Material";
 inline constexpr const char* kMaterialWithGrade = "%1, %2";
-inline constexpr const char* kSerial = "Serial number of the casting";
+inline constexpr const char* kSerial = "Serial number";
 inline constexpr const char* kHeat = "Heat number";
 inline constexpr const char* kQuantity = "Quantity";
 inline constexpr const char* kOnePiece = "1 casting";
 inline constexpr const char* kNotRecorded = "not recorded";
 inline constexpr const char* kNoNumber = "none given";
 inline constexpr const char* kOrderRemarks = "Remarks of the order";
-inline constexpr const char* kForbiddenByOrder = "Kinds the order never accepts";
+inline constexpr const char* kForbiddenByOrder = "Never accepted by order";
 inline constexpr const char* kNone = "none";
 
 // Result
@@ -71,9 +70,10 @@ inline constexpr const char* kCounts =
 inline constexpr const char* kNothingExamined = "No examination is recorded.";
 inline constexpr const char* kBetterThanRequired =
     "The examinations made are acceptable, but they do not cover what the zone plan requires: see "
-    "\"Scope\" below. The casting as a whole is therefore not judged.";
+    "\"Repairs and scope\". The casting as a whole is therefore not judged.";
 inline constexpr const char* kRequirementsMissing =
-    "The examinations made do not cover what the zone plan requires: see \"Scope\" below.";
+    "The examinations made do not cover what the zone plan requires: see \"Repairs and "
+    "scope\".";
 inline constexpr const char* kWhyFailed = "%1: %2, measured %3, limit %4";
 inline constexpr const char* kWhyFailedKind = "%1: %2 (%3)";
 inline constexpr const char* kWhyNotMade = "%1: %2 could not be checked: %3";
@@ -81,7 +81,7 @@ inline constexpr const char* kWhyReason = "%1: %2";
 inline constexpr const char* kMoreFurtherOn = "and %1 more: see \"Examinations\"";
 inline constexpr const char* kAttestationMissing = "LIMITS NOT ATTESTED";
 inline constexpr const char* kAttestationMissingMeaning =
-    "Nobody has yet declared that these limit tables agree with the company's own copy of the "
+    "Nobody has declared that these limit tables agree with the company's own copy of the "
     "standard: %1. No certificate can be released under them.";
 
 // Casting, criteria, scope
@@ -152,7 +152,7 @@ inline constexpr const char* kProcedure = "Procedure";
 inline constexpr const char* kWallThickness = "Smallest wall";
 inline constexpr const char* kWallDiffers = "%1 mm (the zone plan has %2 mm)";
 inline constexpr const char* kMillimetres = "%1 mm";
-inline constexpr const char* kZoneSize = "Zone";
+inline constexpr const char* kZoneSize = "Size of the zone";
 inline constexpr const char* kSize = "%1 × %2 mm";
 inline constexpr const char* kSurface = "Surface";
 inline constexpr const char* kSurfacePlace = "%1: datum at (%2, %3) mm, turned %4°";
@@ -187,8 +187,8 @@ inline constexpr const char* kFails = "fails";
 inline constexpr const char* kCouldNotBeMade = "not made";
 inline constexpr const char* kSourceGrade = "%1 (%2)";
 inline constexpr const char* kOrderSource = "order";
-inline constexpr const char* kInFrame = "in frame %1";
-inline constexpr const char* kFramePlace = "in a frame centred at (%1, %2) mm, turned %3°";
+inline constexpr const char* kFramePlace = "frame %1 centred at (%2, %3) mm, turned %4°";
+inline constexpr const char* kFramePlaceUndrawn = "frame centred at (%1, %2) mm, turned %3°";
 inline constexpr const char* kDash = "–";
 inline constexpr const char* kFarOver = "> 999 %";
 inline constexpr const char* kUsedMeaning =
@@ -235,10 +235,17 @@ inline constexpr const char* kScaleEnlarged = "Scale %1 : 1 when printed at full
 inline constexpr const char* kDatum = "datum";
 inline constexpr const char* kZoneLabel = "zone %1";
 inline constexpr const char* kFrameLabel = "frame %1";
-inline constexpr const char* kFigureLegend =
-    "Filled: indication in a check that fails. Outlined: counted. Dotted: listed, not counted. "
-    "Dashed grey: of a neighbouring zone. Long dashes: evaluation frame of the check that decided. "
-    "Thin line around several: a group. Very small indications are drawn with a least line width.";
+inline constexpr const char* kLegendFailing = "Filled dark: indication in a check that fails.";
+inline constexpr const char* kLegendCounted = "White: counted.";
+inline constexpr const char* kLegendNotCounted =
+    "Thin outline and number in brackets: listed, not counted.";
+inline constexpr const char* kLegendNeighbour =
+    "Filled grey: of a neighbouring zone, or drawn again across the seam of a round surface.";
+inline constexpr const char* kLegendFrame = "Dashes: evaluation frame of the check that decided.";
+inline constexpr const char* kLegendGroup = "Thin line around: group.";
+inline constexpr const char* kLegendSmall =
+    "Very small indications are drawn with a least line width.";
+inline constexpr const char* kBracketed = "(%1)";
 inline constexpr const char* kLabelsLeftOut =
     "%1 labels that would cover others are left out; the list has every indication.";
 
@@ -306,7 +313,7 @@ inline constexpr const char* kAssists =
     "practice decide.";
 inline constexpr const char* kHistoryHead =
     "Head of the archive's history when this document was made: %1. A history that no longer "
-    "contains this value was altered.";
+    "contains this value was rolled back or altered.";
 inline constexpr const char* kMadeWith = "Made with %1.";
 
 }  // namespace reports::phrases

@@ -33,11 +33,13 @@ std::string joined(const std::vector<std::string>& texts, std::string_view separ
     return result;
 }
 
-std::string shortList(const std::vector<std::string>& texts, std::size_t most) {
-    if (texts.size() <= most) return joined(texts, ", ");
+std::string shortList(const std::vector<std::string>& texts, std::size_t most,
+                      std::string_view separator) {
+    if (texts.size() <= most) return joined(texts, separator);
     const std::vector<std::string> first(texts.begin(),
                                          texts.begin() + static_cast<std::ptrdiff_t>(most));
-    return filled(phrases::kListMore, {joined(first, ", "), std::to_string(texts.size() - most)});
+    return filled(phrases::kListMore,
+                  {joined(first, separator), std::to_string(texts.size() - most)});
 }
 
 std::string orNotRecorded(const std::string& text) {
@@ -113,10 +115,19 @@ std::string kindsText(const std::vector<model::Kind>& kinds) {
     return words.empty() ? phrases::kNone : joined(words, ", ");
 }
 
+std::string unbroken(const std::string& text) {
+    std::string kept;
+    for (const char c : text) kept += c == ' ' ? std::string("\u00a0") : std::string(1, c);
+    return kept;
+}
+
+std::string levelText(const std::string& key, const std::string& level) {
+    return unbroken(filled(phrases::kLevelOf, {key, level}));
+}
+
 std::string levelsText(const std::map<std::string, std::string>& levels) {
     std::vector<std::string> texts;
-    for (const auto& [key, level] : levels)
-        texts.push_back(filled(phrases::kLevelOf, {key, level}));
+    for (const auto& [key, level] : levels) texts.push_back(levelText(key, level));
     return texts.empty() ? phrases::kNoLevels : joined(texts, ", ");
 }
 
@@ -197,7 +208,7 @@ std::string shareText(const model::Check& check) {
 std::string ruleText(const model::Check& check) {
     std::string text(model::word(check.rule));
     if (!check.classText.empty()) text += ", " + check.classText;
-    if (!check.level.empty()) text += ", " + check.level;
+    if (!check.level.empty()) text += ", " + unbroken(check.level);
     return text;
 }
 

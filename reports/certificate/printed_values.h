@@ -18,7 +18,8 @@ std::string filled(std::string_view phrase, const std::vector<std::string>& valu
 
 std::string joined(const std::vector<std::string>& texts, std::string_view separator);
 /// "a, b, c", or the first `most` and how many more.
-std::string shortList(const std::vector<std::string>& texts, std::size_t most);
+std::string shortList(const std::vector<std::string>& texts, std::size_t most,
+                      std::string_view separator = ", ");
 /// `text`, or "not recorded" where it is blank.
 std::string orNotRecorded(const std::string& text);
 
@@ -29,6 +30,10 @@ std::string upperWord(model::Word word);
 std::string stageWord(model::Stage stage);
 std::string methodName(model::Method method);
 std::string kindsText(const std::vector<model::Kind>& kinds);
+/// `text` with no-break spaces.
+std::string unbroken(const std::string& text);
+/// "linear LM 4", kept on one line.
+std::string levelText(const std::string& key, const std::string& level);
 /// "linear LM 4, non-linear SM 2".
 std::string levelsText(const std::map<std::string, std::string>& levels);
 

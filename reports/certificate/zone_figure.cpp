@@ -2,12 +2,12 @@
 #include "certificate/zone_figure.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <numbers>
 #include <set>
 
+#include "certificate/figure_geometry.h"
 #include "certificate/phrases.h"
+#include "certificate/printed_scale.h"
 #include "certificate/printed_values.h"
 
 namespace reports {
@@ -19,69 +19,6 @@ constexpr std::size_t kMostDetails = 4;
 constexpr double kMarginShare = 0.04;  // of the larger side of the window
 constexpr double kDetailMarginShare = 0.1;
 
-double radians(double degrees) {
-    return degrees * std::numbers::pi / 180;
-}
-
-struct Point {
-    double x = 0;
-    double y = 0;
-};
-
-Point turned(Point p, double degrees) {
-    const double c = std::cos(radians(degrees));
-    const double s = std::sin(radians(degrees));
-    return {c * p.x - s * p.y, s * p.x + c * p.y};
-}
-
-/// A window that grows around what must be seen.
-struct Window {
-    double left = 0, bottom = 0, right = 0, top = 0;
-    bool empty = true;
-
-    void include(Point p, double reachX, double reachY) {
-        if (empty) {
-            left = right = p.x;
-            bottom = top = p.y;
-            empty = false;
-        }
-        left = std::min(left, p.x - reachX);
-        right = std::max(right, p.x + reachX);
-        bottom = std::min(bottom, p.y - reachY);
-        top = std::max(top, p.y + reachY);
-    }
-    void widen(double share) {
-        const double margin = std::max({right - left, top - bottom, 1.0}) * share;
-        left -= margin;
-        right += margin;
-        bottom -= margin;
-        top += margin;
-    }
-};
-
-void include(Window& window, const FigureCapsule& capsule) {
-    const double half = (capsule.length - capsule.width) / 2;
-    const double radius = capsule.width / 2;
-    window.include({capsule.x, capsule.y},
-                   half * std::abs(std::cos(radians(capsule.angleDegrees))) + radius,
-                   half * std::abs(std::sin(radians(capsule.angleDegrees))) + radius);
-}
-
-void include(Window& window, const FigureFrame& frame) {
-    const double c = std::abs(std::cos(radians(frame.angleDegrees)));
-    const double s = std::abs(std::sin(radians(frame.angleDegrees)));
-    const double reachX = frame.circle ? frame.width / 2 : (c * frame.width + s * frame.height) / 2;
-    const double reachY = frame.circle ? frame.width / 2 : (s * frame.width + c * frame.height) / 2;
-    window.include({frame.x, frame.y}, reachX, reachY);
-}
-
-bool touches(const FigureCapsule& capsule, const Window& window) {
-    Window own;
-    include(own, capsule);
-    return own.right >= window.left && own.left <= window.right && own.top >= window.bottom &&
-           own.bottom <= window.top;
-}
-
 FigureCapsule capsuleOf(const model::Indication& indication, const std::string& label) {
     return {label,
             indication.x.approximately(),
@@ -90,32 +27,6 @@ FigureCapsule capsuleOf(const model::Indication& indication, const std::string& 
             indication.width ? indication.width->approximately() : 0,
             indication.angle.approximately(),
             FigureCapsule::Role::Counted};
-}
-
-/// `capsule`, given in the zone at `from`, in the coordinates of the zone at `to`.
-FigureCapsule movedBetween(FigureCapsule capsule, const model::Placement& from,
-                           const model::Placement& to) {
-    const Point onSurface = turned({capsule.x, capsule.y}, from.angle.approximately());
-    const Point local = turned({onSurface.x + from.x.approximately() - to.x.approximately(),
-                                onSurface.y + from.y.approximately() - to.y.approximately()},
-                               -to.angle.approximately());
-    capsule.x = local.x;
-    capsule.y = local.y;
-    capsule.angleDegrees += from.angle.approximately() - to.angle.approximately();
-    return capsule;
-}
-
-/// On a round surface: the copy of `capsule` that lies nearest to `near`.
-FigureCapsule nearestCopy(FigureCapsule capsule, const model::SurfacePlace& zone, Point near) {
-    if (!zone.period) return capsule;
-    const Point step =
-        turned({zone.period->approximately(), 0}, -zone.placement.angle.approximately());
-    const double length = step.x * step.x + step.y * step.y;
-    const double turns =
-        std::round(((near.x - capsule.x) * step.x + (near.y - capsule.y) * step.y) / length);
-    capsule.x += turns * step.x;
-    capsule.y += turns * step.y;
-    return capsule;
 }
 
 FigureFrame frameOf(const model::CheckFrame& frame, const std::string& label, bool failing) {
@@ -177,8 +88,8 @@ public:
             whole.include({0, 0}, 0, 0);
             whole.include({*zone.zoneWidth, *zone.zoneHeight}, 0, 0);
         }
-        for (const FigureCapsule& capsule : capsules_) include(whole, capsule);
-        for (const FigureFrame& frame : frames_) include(whole, frame);
+        for (const FigureCapsule& capsule : capsules_) whole.include(capsule);
+        for (const FigureFrame& frame : frames_) whole.include(frame);
         whole.widen(kMarginShare);
         Figure figure = seen(whole, zone);
         figure.caption = filled(phrases::kFigureOf, {examined_.draft->header.zone});
@@ -187,11 +98,12 @@ public:
         if (!details) return result;
         for (std::size_t i = 0; i < std::min(frames_.size(), kMostDetails); ++i) {
             Window around;
-            include(around, frames_[i]);
+            around.include(frames_[i]);
             around.widen(kDetailMarginShare);
             Figure detail = seen(around, zone);
-            detail.caption =
-                filled(phrases::kDetailOf, {examined_.draft->header.zone, frames_[i].label});
+            detail.caption = filled(phrases::kDetailOf,
+                                    {examined_.draft->header.zone, "F" + std::to_string(i + 1)});
+            detail.legend.clear();  // the zone's own figure explains
             result.figures.push_back(std::move(detail));
         }
         return result;
@@ -226,8 +138,10 @@ private:
             FigureCapsule capsule = capsuleOf(one.read, one.read.id);
             if (failing.contains(one.read.id))
                 capsule.role = FigureCapsule::Role::Failing;
-            else if (!one.judged->considered)
+            else if (!one.judged->considered) {
                 capsule.role = FigureCapsule::Role::NotCounted;
+                capsule.label = filled(phrases::kBracketed, {capsule.label});
+            }
             indexOf_[one.read.id] = capsules_.size();
             capsules_.push_back(std::move(capsule));
         }
@@ -327,7 +241,6 @@ private:
         figure.xAxis = phrases::kX;
         figure.yAxis = phrases::kY;
         figure.datum = phrases::kDatum;
-        figure.legend = phrases::kFigureLegend;
         figure.labelsLeftOut = phrases::kLabelsLeftOut;
         return figure;
     }
@@ -345,7 +258,7 @@ private:
         setBar(figure);
         std::map<std::size_t, std::size_t> kept;
         for (std::size_t i = 0; i < capsules_.size(); ++i) {
-            if (!touches(capsules_[i], window)) continue;
+            if (!window.touches(capsules_[i])) continue;
             kept[i] = figure.capsules.size();
             figure.capsules.push_back(capsules_[i]);
         }
@@ -356,7 +269,25 @@ private:
             if (inside.members.size() == group.members.size()) figure.groups.push_back(inside);
         }
         figure.frames = frames_;
+        figure.legend = legendOf(figure);
         return figure;
+    }
+
+    /// Explains the ways of drawing that the figure uses.
+    static std::string legendOf(const Figure& figure) {
+        const auto has = [&figure](FigureCapsule::Role role) {
+            return std::ranges::find(figure.capsules, role, &FigureCapsule::role) !=
+                   figure.capsules.end();
+        };
+        std::vector<std::string> texts;
+        if (has(FigureCapsule::Role::Failing)) texts.emplace_back(phrases::kLegendFailing);
+        if (has(FigureCapsule::Role::Counted)) texts.emplace_back(phrases::kLegendCounted);
+        if (has(FigureCapsule::Role::NotCounted)) texts.emplace_back(phrases::kLegendNotCounted);
+        if (has(FigureCapsule::Role::Neighbour)) texts.emplace_back(phrases::kLegendNeighbour);
+        if (!figure.groups.empty()) texts.emplace_back(phrases::kLegendGroup);
+        if (!figure.frames.empty()) texts.emplace_back(phrases::kLegendFrame);
+        texts.emplace_back(phrases::kLegendSmall);
+        return joined(texts, " ");
     }
 
     /// A bar of 1, 2 or 5 x 10^n mm, about a fifth of the figure's greatest width on paper.
@@ -382,18 +313,6 @@ private:
 };
 
 }  // namespace
-
-PrintedScale printedScale(double widthMm, double heightMm) {
-    const double most = std::min(kFigureWidthMm / widthMm, kFigureHeightMm / heightMm);
-    if (most >= 2) return {2, filled(phrases::kScaleEnlarged, {"2"})};
-    if (most >= 1) return {1, filled(phrases::kScaleReduced, {"1"})};
-    constexpr std::array kSteps = {2.0, 2.5, 5.0, 10.0};
-    for (double decade = 1;; decade *= 10)
-        for (const double step : kSteps)
-            if (1 / (decade * step) <= most)
-                return {1 / (decade * step),
-                        filled(phrases::kScaleReduced, {placeText(decade * step)})};
-}
 
 ZoneFigures figuresOf(const Examined& examined, const std::vector<Examined>& all) {
     if (examined.indications.empty()) return {};

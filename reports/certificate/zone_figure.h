@@ -21,12 +21,4 @@ struct ZoneFigures {
 /// indications of neighbouring zones that such a check counts.
 ZoneFigures figuresOf(const Examined& examined, const std::vector<Examined>& all);
 
-/// The greatest printed scale, paper mm per mm, at which width x height mm fits into a figure: one
-/// of 2:1, 1:1, 1:2, 1:2.5, 1:5, 1:10, 1:20, 1:25, 1:50 ...
-struct PrintedScale {
-    double factor = 1;
-    std::string text;
-};
-PrintedScale printedScale(double widthMm, double heightMm);
-
 }  // namespace reports

@@ -143,7 +143,7 @@ HPDF_Outline Canvas::bookmark(HPDF_Doc file, HPDF_Outline parent, std::string_vi
     HPDF_Outline entry = HPDF_CreateOutline(file, parent, toUtf8(visibleText(title)).c_str(),
                                             HPDF_GetEncoder(file, "UTF-8"));
     HPDF_Destination here = HPDF_Page_CreateDestination(page_);
-    HPDF_Destination_SetXYZ(here, 0, upPoints(y), 0);
+    HPDF_Destination_SetFitH(here, upPoints(y));
     HPDF_Outline_SetDestination(entry, here);
     return entry;
 }

@@ -12,7 +12,6 @@ namespace reports {
 namespace {
 
 constexpr double kSignSize = 2.7;
-constexpr double kSignSpace = 3.8;
 // A row that goes over pages leaves room for the headings that stand again above it and for the
 // last line, which begins inside and may end outside.
 constexpr double kMostHeight = style::kHeight - 30;

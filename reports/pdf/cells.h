@@ -9,6 +9,9 @@
 
 namespace reports {
 
+/// Room for a sign before a text, mm.
+inline constexpr double kSignSpace = 3.8;
+
 /// A text in a row.
 struct Box {
     double x = 0;      ///< mm from the left edge of the text

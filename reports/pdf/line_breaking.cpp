@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "pdf/line_breaking.h"
 
+#include <algorithm>
 #include <string_view>
 
 namespace reports {
@@ -36,14 +37,18 @@ bool isAlphanumeric(char16_t code) {
            (code >= u'a' && code <= u'z') || code >= 0x00C0;
 }
 
-/// Whether a line may end after `before` when `after` follows.
-bool mayBreak(const Glyph& before, const Glyph& after) {
-    if (isCombining(after.code) || isSpace(after)) return false;
-    if (isSpace(before)) return true;
-    if (before.sticky || after.sticky) return false;
-    if (kNotLast.find(before.code) != kNone || kNotFirst.find(after.code) != kNone) return false;
-    if (isEastAsian(before.code) || isEastAsian(after.code)) return true;
-    return (before.code == u'-' || before.code == u'/') && isAlphanumeric(after.code);
+/// How good it is to end a line between two characters.
+enum class Break { Never, InsideWord, AtHyphen, BetweenWords };
+
+Break breakBetween(const Glyph& before, const Glyph& after) {
+    if (isCombining(after.code) || isSpace(after)) return Break::Never;
+    if (isSpace(before)) return Break::BetweenWords;
+    if (before.sticky || after.sticky) return Break::InsideWord;
+    if (kNotLast.find(before.code) != kNone || kNotFirst.find(after.code) != kNone)
+        return Break::InsideWord;
+    if (isEastAsian(before.code) || isEastAsian(after.code)) return Break::BetweenWords;
+    const bool hyphen = before.code == u'-' || before.code == u'/';
+    return hyphen && isAlphanumeric(after.code) ? Break::AtHyphen : Break::InsideWord;
 }
 
 Line withoutTrailingSpaces(Line line) {
@@ -51,28 +56,32 @@ Line withoutTrailingSpaces(Line line) {
     return line;
 }
 
+/// Where the line that begins at `start` ends: before the first character of the next one. The
+/// best kind of break in it is taken, of these the last.
+std::size_t endOfLine(Line text, std::size_t start, double width) {
+    std::size_t end = start + 1;
+    Break best = Break::Never;
+    double used = text[start].advance;
+    for (std::size_t i = start + 1; i < text.size(); ++i) {
+        const Break here = breakBetween(text[i - 1], text[i]);
+        if (here >= best && here != Break::Never) {
+            best = here;
+            end = i;
+        }
+        used += text[i].advance;
+        if (used > width && !isSpace(text[i])) return end;
+    }
+    return text.size();
+}
+
 /// The lines of text that holds no line end.
 void breakParagraph(Line text, double width, std::vector<Line>& lines) {
     std::size_t start = 0;
-    std::size_t lastBreak = 0;  // a line may end before this glyph; == start: nowhere
-    double used = 0;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        if (i > start && mayBreak(text[i - 1], text[i])) lastBreak = i;
-        used += text[i].advance;
-        if (used <= width || isSpace(text[i]) || i == start) continue;
-        std::size_t end = lastBreak;
-        if (end <= start) {
-            end = i;
-            while (end > start + 1 && isCombining(text[end].code)) --end;
-        }
+    do {
+        const std::size_t end = text.empty() ? 0 : endOfLine(text, start, width);
         lines.push_back(withoutTrailingSpaces(text.subspan(start, end - start)));
         start = end;
-        lastBreak = end;
-        // Read what was carried over again: it may hold breaks, and may still be too wide.
-        i = start;
-        used = text[start].advance;
-    }
-    lines.push_back(withoutTrailingSpaces(text.subspan(start)));
+    } while (start < text.size());
 }
 
 }  // namespace
@@ -87,6 +96,19 @@ std::vector<Line> brokenLines(const Glyphs& text, double width) {
         start = i + 1;
     }
     return lines;
+}
+
+double widestWord(const Glyphs& text) {
+    double widest = 0;
+    double used = 0;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool begins = i == 0 || text[i - 1].code == u'\n' ||
+                            breakBetween(text[i - 1], text[i]) == Break::BetweenWords;
+        if (begins) used = 0;
+        if (text[i].code != u'\n' && !isSpace(text[i])) used += text[i].advance;
+        widest = std::max(widest, used);
+    }
+    return widest;
 }
 
 }  // namespace reports

@@ -112,7 +112,7 @@ private:
 
     void drawFurniture(std::size_t index) {
         Canvas& canvas = pages_[index];
-        drawHead(canvas);
+        drawHead(canvas, index == 0);
         const std::string number =
             replaced(replaced(document_.pageOf, "%1", std::to_string(index + 1)), "%2",
                      std::to_string(pages_.size()));
@@ -126,8 +126,8 @@ private:
         canvas.text(style::kLeft, kFootLine, Line(identity), style::kSmallSize, style::kInk);
     }
 
-    /// The works on the left, the notices boxed on the right.
-    void drawHead(Canvas& canvas) {
+    /// The notices boxed on the right; on the left the works, which the first page has below.
+    void drawHead(Canvas& canvas, bool first) {
         double right = style::kLeft + style::kWidth;
         const Colour colour = style::colourOf(Mark::Caution);
         for (std::size_t i = document_.pageNotices.size(); i > 0; --i) {
@@ -139,6 +139,7 @@ private:
                         colour);
             right -= width + 2;
         }
+        if (first) return;
         const Glyphs issuer = oneLine(faces_, document_.issuer, Weight::Regular, style::kSmallSize,
                                       right - style::kLeft - 5);
         canvas.text(style::kLeft, kHeadLine, Line(issuer), style::kSmallSize, style::kMuted);

@@ -23,8 +23,8 @@ void addMasthead(Strips& strips, const Document& document, Faces& faces) {
     };
     add(document.issuer, document.issuerCode, Weight::Bold, 11, style::kInk, 0);
     add(document.issuerAddress, {}, Weight::Regular, style::kTextSize, style::kMuted, 0);
-    add(document.title, document.titleCode, Weight::Bold, style::kTitleSize, style::kAccent, 5);
-    add(document.subtitle, {}, Weight::Regular, style::kTextSize, style::kMuted, 0.5);
+    add(document.title, document.titleCode, Weight::Bold, style::kTitleSize, style::kAccent, 3);
+    add(document.subtitle, {}, Weight::Regular, style::kTextSize, style::kMuted, 0.3);
 }
 
 void addEndMark(Strips& strips, const Document& document, Faces& faces) {
@@ -48,7 +48,14 @@ void addEndMark(Strips& strips, const Document& document, Faces& faces) {
 Strips stripsOf(const Document& document, Faces& faces) {
     Strips strips;
     addMasthead(strips, document, faces);
+    std::vector<Figure> figures;
     for (const Block& block : document.blocks) {
+        if (const auto* figure = std::get_if<Figure>(&block)) {
+            figures.push_back(*figure);
+            continue;
+        }
+        addFigures(strips, figures, faces);
+        figures.clear();
         if (const auto* heading = std::get_if<Heading>(&block))
             addHeading(strips, *heading, faces);
         else if (const auto* paragraph = std::get_if<Paragraph>(&block))
@@ -59,9 +66,8 @@ Strips stripsOf(const Document& document, Faces& faces) {
             addFields(strips, *fields, faces);
         else if (const auto* table = std::get_if<Table>(&block))
             addTable(strips, *table, document.continued, faces);
-        else if (const auto* figure = std::get_if<Figure>(&block))
-            addFigure(strips, *figure, faces);
     }
+    addFigures(strips, figures, faces);
     // The end mark never stands alone.
     if (!strips.empty()) strips.back().keepWithNext = true;
     addEndMark(strips, document, faces);

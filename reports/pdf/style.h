@@ -10,12 +10,13 @@ namespace reports::style {
 inline constexpr double kLeft = 24;
 inline constexpr double kRight = 18;
 inline constexpr double kWidth = kPageWidthMm - kLeft - kRight;
-inline constexpr double kTop = 24;      // where the text begins
-inline constexpr double kBottom = 275;  // where it ends
+inline constexpr double kTop = 22;      // where the text begins
+inline constexpr double kBottom = 277;  // where it ends
 inline constexpr double kHeight = kBottom - kTop;
 
-inline constexpr double kTitleSize = 21;
+inline constexpr double kTitleSize = 19;
 inline constexpr double kTextSize = 9;
+inline constexpr double kNoteSize = 8.4;
 inline constexpr double kTableSize = 7.8;
 inline constexpr double kSmallSize = 7;
 inline constexpr double kLabelSize = 6.8;
@@ -23,11 +24,11 @@ inline constexpr double kCodeSize = 5.6;
 
 /// Millimetres from one base line to the next.
 inline constexpr double lineHeight(double sizePt) {
-    return sizePt * 0.475;
+    return sizePt * 0.455;
 }
 /// Millimetres from the top of a line to its base line.
 inline constexpr double ascent(double sizePt) {
-    return sizePt * 0.36;
+    return sizePt * 0.35;
 }
 
 inline constexpr Colour kInk = {0.10F, 0.11F, 0.13F};

@@ -1,29 +1,78 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
+#include <numeric>
 
 #include "pdf/blocks.h"
 #include "pdf/cells.h"
+#include "pdf/line_breaking.h"
 #include "pdf/style.h"
 
 namespace reports {
 
 namespace {
 
-constexpr double kCellGap = 2;  // between neighbouring columns
+constexpr double kCellGap = 3;  // between neighbouring columns
 
 struct Place {
     double x;
     double width;
 };
 
-std::vector<Place> placesOf(const std::vector<Column>& columns) {
-    double shares = 0;
-    for (const Column& column : columns) shares += column.share;
-    const double free = style::kWidth - kCellGap * static_cast<double>(columns.size() - 1);
+/// The widest word of each column, mm; none is taken for wider than a third of the page.
+std::vector<double> leastWidths(const Table& table, Faces& faces) {
+    constexpr double kMost = style::kWidth / 3;
+    std::vector<double> least(table.columns.size(), 0);
+    const auto widen = [&](std::size_t column, const std::string& text, Weight weight, double size,
+                           double indent) {
+        const Glyph word{0, 0, static_cast<int>(widestWord(faces.lay(text, weight))) + 1, false};
+        least[column] =
+            std::max(least[column], std::min(kMost, widthMm(Line(&word, 1), size) + indent));
+    };
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+        widen(i, table.columns[i].heading, Weight::Bold, style::kSmallSize, 0);
+    for (const std::vector<TableCell>& row : table.rows)
+        for (std::size_t i = 0; i < std::min(row.size(), least.size()); ++i)
+            widen(i, row[i].text, row[i].strong ? Weight::Bold : Weight::Regular, style::kTableSize,
+                  row[i].mark == Mark::None ? 0 : kSignSpace);
+    return least;
+}
+
+/// Widths by the columns' shares; a column whose words need more gets it from the others.
+std::vector<double> columnWidths(const std::vector<Column>& columns,
+                                 const std::vector<double>& least, double free) {
+    std::vector<double> widths(columns.size(), 0);
+    std::vector<bool> fixed(columns.size(), false);
+    for (bool settled = false; !settled;) {
+        settled = true;
+        double shares = 0;
+        double left = free;
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            if (fixed[i])
+                left -= widths[i];
+            else
+                shares += columns[i].share;
+        }
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            if (fixed[i]) continue;
+            widths[i] = std::max(0.0, left) * columns[i].share / shares;
+            if (widths[i] >= least[i]) continue;
+            widths[i] = least[i];
+            fixed[i] = true;
+            settled = false;
+            break;
+        }
+    }
+    const double sum = std::accumulate(widths.begin(), widths.end(), 0.0);
+    if (sum > free)
+        for (double& width : widths) width *= free / sum;
+    return widths;
+}
+
+std::vector<Place> placesOf(const Table& table, Faces& faces) {
+    const double free = style::kWidth - kCellGap * static_cast<double>(table.columns.size() - 1);
     std::vector<Place> places;
     double x = 0;
-    for (const Column& column : columns) {
-        const double width = free * column.share / shares;
+    for (const double width : columnWidths(table.columns, leastWidths(table, faces), free)) {
         places.push_back({x, width});
         x += width + kCellGap;
     }
@@ -62,7 +111,7 @@ Strip continuedHeadings(const Strip& headings, const std::string& word) {
 
 void addTable(Strips& strips, const Table& table, const std::string& continued, Faces& faces) {
     if (table.columns.empty()) return;
-    const std::vector<Place> places = placesOf(table.columns);
+    const std::vector<Place> places = placesOf(table, faces);
     Strip headings = headingsOf(table, places, faces);
     const auto again = std::make_shared<const Strip>(continuedHeadings(headings, continued));
     headings.gapBefore = 1.4;

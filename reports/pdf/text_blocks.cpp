@@ -17,7 +17,7 @@ struct HeadingLook {
     double gap;
     double below;
 };
-constexpr std::array<HeadingLook, 3> kHeadings = {{{13, 7, 2}, {10.5, 6, 1.2}, {8.6, 3.2, 0.8}}};
+constexpr std::array<HeadingLook, 3> kHeadings = {{{12, 5, 1.7}, {10.5, 5.5, 1}, {8.6, 3, 0.6}}};
 
 /// A text as one strip a line, so that it can go over pages; never one line alone.
 Strips linesOf(Box box, Faces& faces) {
@@ -86,7 +86,7 @@ void addParagraph(Strips& strips, const Paragraph& paragraph, Faces& faces) {
         box.size = style::kSmallSize;
         box.colour = style::kMuted;
     }
-    append(strips, linesOf(std::move(box), faces), 1.4);
+    append(strips, linesOf(std::move(box), faces), 1.2);
 }
 
 void addStatement(Strips& strips, const Statement& statement, Faces& faces) {
@@ -94,7 +94,7 @@ void addStatement(Strips& strips, const Statement& statement, Faces& faces) {
     const double signSize = large ? 11 : 5;
     const double wordSize = large ? 19 : 10.5;
     const double indent = (large ? 15 : 8) + 3;
-    const double padding = large ? 2.2 : 1.2;
+    const double padding = large ? 1.8 : 1;
     const Colour colour = style::colourOf(statement.mark);
     const auto withBar = [colour](Strips& rows) {
         for (Strip& row : rows)
@@ -117,14 +117,14 @@ void addStatement(Strips& strips, const Statement& statement, Faces& faces) {
     if (!statement.text.empty()) {
         word.back().height -= padding * 0.7;
         Strips text = linesOf({indent, style::kWidth - indent, statement.text, Weight::Regular,
-                               style::kTextSize, style::kInk},
+                               style::kNoteSize, style::kInk},
                               faces);
         word.back().keepWithNext = true;
         text.back().height += padding;
         std::ranges::move(text, std::back_inserter(word));
     }
     withBar(word);
-    append(strips, std::move(word), large ? 1 : 2.6);
+    append(strips, std::move(word), large ? 1 : 2);
 }
 
 void addFields(Strips& strips, const Fields& fields, Faces& faces) {
@@ -132,8 +132,7 @@ void addFields(Strips& strips, const Fields& fields, Faces& faces) {
     constexpr double kGutter = 6;
     const double width =
         (style::kWidth - kGutter * static_cast<double>(columns - 1)) / static_cast<double>(columns);
-    const double nameWidth = columns == 1 ? 38 : 31;
-    constexpr double kCodeWidth = 7;
+    constexpr double kNameWidth = 33;
     double gap = 1.6;
     for (std::size_t i = 0; i < fields.fields.size(); i += columns) {
         std::vector<Box> boxes;
@@ -142,15 +141,10 @@ void addFields(Strips& strips, const Fields& fields, Faces& faces) {
             const double x = static_cast<double>(k - i) * (width + kGutter);
             const double nameTop =
                 style::ascent(style::kTextSize) - style::ascent(style::kLabelSize);
-            const double codeTop =
-                style::ascent(style::kTextSize) - style::ascent(style::kCodeSize);
-            boxes.push_back({x, nameWidth - kCodeWidth, field.name, Weight::Regular,
+            const std::string code = field.code.empty() ? "" : "\u00a0 " + field.code;
+            boxes.push_back({x, kNameWidth - 2, field.name + code, Weight::Regular,
                              style::kLabelSize, style::kMuted, Align::Left, Mark::None, nameTop});
-            if (!field.code.empty())
-                boxes.push_back({x + nameWidth - kCodeWidth, kCodeWidth, field.code,
-                                 Weight::Regular, style::kCodeSize, style::kMuted, Align::Left,
-                                 Mark::None, codeTop});
-            boxes.push_back({x + nameWidth, width - nameWidth, field.value, Weight::Regular,
+            boxes.push_back({x + kNameWidth, width - kNameWidth, field.value, Weight::Regular,
                              style::kTextSize, style::kInk});
         }
         append(strips, rowOf(std::move(boxes), {0.55, true}, faces), gap);
