@@ -15,12 +15,13 @@ int main(int argc, char** argv) {
     QApplication::setApplicationVersion(FETTLEMARK_VERSION);
 
     QCommandLineParser parser;
-    parser.setApplicationDescription(
-        QApplication::translate("main", "Records and judges the testing of iron and steel castings."));
+    parser.setApplicationDescription(QApplication::translate(
+        "main", "Records and judges the testing of iron and steel castings."));
     parser.addHelpOption();
     parser.addVersionOption();
     const QCommandLineOption archive(
-        "db", QApplication::translate("main", "Open this archive; without it, choose at the start."),
+        "db",
+        QApplication::translate("main", "Open this archive; without it, choose at the start."),
         "FILE");
     parser.addOption(archive);
     parser.process(application);

@@ -15,6 +15,7 @@
 #include "bench/indication_table.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
+#include "looks/mark_label.h"
 #include "looks/notice_bar.h"
 
 namespace app {
@@ -38,6 +39,15 @@ void BenchPage::makeLayout() {
     about->setSpacing(2);
     about->addWidget(heading_);
     about->addWidget(facts_);
+    castingMark_ = new MarkLabel(left);
+    castingWord_ = new QLabel(left);
+    castingWord_->setWordWrap(true);
+    castingWord_->setObjectName("castingWord");
+    auto* whole = new QHBoxLayout;
+    whole->setContentsMargins(0, 4, 0, 2);
+    whole->addWidget(castingMark_);
+    whole->addWidget(castingWord_, 1);
+    about->addLayout(whole);
     auto* leftLayout = new QVBoxLayout(left);
     leftLayout->setContentsMargins(0, 0, 0, 0);
     leftLayout->setSpacing(4);
@@ -71,8 +81,8 @@ void BenchPage::makeLayout() {
     refreshHeading();
 }
 
-QAction* BenchPage::addAction(std::vector<QAction*>& menu, const QString& text,
-                              const QString& keys, const std::function<void()>& act) {
+QAction* BenchPage::addAction(std::vector<QAction*>& menu, const QString& text, const QString& keys,
+                              const std::function<void()>& act) {
     auto* action = new QAction(text, this);
     if (!keys.isEmpty()) action->setShortcut(QKeySequence(keys));
     connect(action, &QAction::triggered, this, act);
@@ -82,7 +92,8 @@ QAction* BenchPage::addAction(std::vector<QAction*>& menu, const QString& text,
 }
 
 void BenchPage::makeActions() {
-    addAction(actions_.archive, tr("Make a &certificate…"), "Ctrl+P", [this] { makeCertificate(); });
+    addAction(actions_.archive, tr("Make a &certificate…"), "Ctrl+P",
+              [this] { makeCertificate(); });
 
     auto* undo = undo_->createUndoAction(this, tr("&Undo"));
     undo->setShortcut(QKeySequence::Undo);
@@ -104,6 +115,8 @@ void BenchPage::makeActions() {
     });
 
     addAction(actions_.view, tr("&Fit the zone"), "Ctrl+0", [this] { pane_->surface().fit(); });
+    addAction(actions_.view, tr("Fit the &deciding frame"), "Ctrl+9",
+              [this] { pane_->surface().fitFrame(); });
     addAction(actions_.view, tr("Zoom &in"), "Ctrl+.", [this] { pane_->surface().zoomIn(); });
     addAction(actions_.view, tr("Zoom &out"), "Ctrl+,", [this] { pane_->surface().zoomOut(); });
 

@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QUndoGroup>
 #include <QUrl>
+#include <algorithm>
 
 #include "bench/castings_panel.h"
 #include "bench/certificate_dialog.h"
@@ -17,8 +18,10 @@
 #include "bench/conflict_dialog.h"
 #include "bench/examination_pane.h"
 #include "bench/indication_table.h"
+#include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
 #include "certificate/certificate.h"
+#include "looks/mark_label.h"
 #include "looks/notice_bar.h"
 #include "looks/text.h"
 
@@ -45,25 +48,27 @@ BenchPage::BenchPage(ArchiveThread& archive, QWidget* parent)
     connect(pane_, &ExaminationPane::message, this, &BenchPage::message);
     connect(&verdict_->checks(), &CheckList::checkSelected, this,
             [this] { pane_->pointOut(verdict_->checks().current()); });
+    connect(&verdict_->checks(), &QListView::activated, this,
+            [this] { pane_->surface().fitFrame(); });
     connect(&certificate_, &CertificateJob::failed, this, [this](const model::Error& error) {
         notice_->say(Mark::Fails, tr("No certificate was written. %1").arg(errorText(error)),
                      {{tr("Close"), {}}});
     });
     connect(&certificate_, &CertificateJob::written, this, [this](const QString& path) {
-        notice_->say(Mark::Passes, tr("Certificate, marked NOT RELEASED, written to %1").arg(path),
-                     {{tr("Open it"),
-                       [path] { QDesktopServices::openUrl(QUrl::fromLocalFile(path)); }},
-                      {tr("Show the folder"),
-                       [path] {
-                           QDesktopServices::openUrl(
-                               QUrl::fromLocalFile(QFileInfo(path).absolutePath()));
-                       }},
-                      {tr("Close"), {}}});
+        notice_->say(
+            Mark::Passes, tr("Certificate, marked NOT RELEASED, written to %1").arg(path),
+            {{tr("Open it"), [path] { QDesktopServices::openUrl(QUrl::fromLocalFile(path)); }},
+             {tr("Show the folder"),
+              [path] {
+                  QDesktopServices::openUrl(QUrl::fromLocalFile(QFileInfo(path).absolutePath()));
+              }},
+             {tr("Close"), {}}});
     });
     // Going to another program saves as well.
-    connect(qApp, &QGuiApplication::applicationStateChanged, this, [this](Qt::ApplicationState now) {
-        if (now != Qt::ApplicationActive && desk_) desk_->autosave().saveNow();
-    });
+    connect(qApp, &QGuiApplication::applicationStateChanged, this,
+            [this](Qt::ApplicationState now) {
+                if (now != Qt::ApplicationActive && desk_) desk_->autosave().saveNow();
+            });
 }
 
 BenchPage::~BenchPage() = default;
@@ -82,15 +87,16 @@ void BenchPage::setArchive(const ArchiveThread::Opened& opened) {
     conflicts_.clear();
     notice_->takeBack();
     refreshHeading();
-    archive_.ask([](model::Archive& held) { return held.castings(); }, this,
-                 [this](model::Result<std::vector<model::Casting>> castings) {
-                     if (castings) {
-                         castings_->setCastings(*castings);
-                         castings_->searchField().setFocus();
-                     } else {
-                         notice_->say(Mark::Fails, errorText(castings.error()), {{tr("Close"), {}}});
-                     }
-                 });
+    archive_.ask(
+        [](model::Archive& held) { return held.castings(); }, this,
+        [this](model::Result<std::vector<model::Casting>> castings) {
+            if (castings) {
+                castings_->setCastings(*castings);
+                castings_->searchField().setFocus();
+            } else {
+                notice_->say(Mark::Fails, errorText(castings.error()), {{tr("Close"), {}}});
+            }
+        });
 }
 
 void BenchPage::openCasting(const QString& serial) {
@@ -101,7 +107,8 @@ void BenchPage::openCasting(const QString& serial) {
     whenSaved([this, serial] {
         archive_.ask(
             [name = serial.toStdString()](model::Archive& held) { return held.casting(name); },
-            this, [this](model::Result<model::CastingFile> file) {
+            this,
+            [this](model::Result<model::CastingFile> file) {
                 if (file) {
                     install(std::move(*file));
                 } else {
@@ -178,24 +185,32 @@ void BenchPage::refreshLive() {
 }
 
 void BenchPage::refreshHeading() {
+    castingMark_->setVisible(desk_ != nullptr);
+    castingWord_->setVisible(desk_ != nullptr);
     if (!desk_) {
         heading_->setText(tr("No casting on the bench"));
         facts_->setText(QString());
         return;
     }
     const auto& file = desk_->editor().file();
-    heading_->setText(qt(file.casting.serial));
-    QStringList lines{tr("%1, heat %2").arg(qt(file.part.description), qt(file.casting.heat)),
-                      tr("Order %1, %2").arg(qt(file.order.number), qt(file.order.customer))};
-    int notBegun = 0;
-    for (const auto& line : zoneLines(file)) notBegun += line.examination < 0 ? 1 : 0;
-    if (notBegun > 0) {
-        lines << tr("%n required test(s) not begun", nullptr, notBegun);
-    } else if (desk_->live() && desk_->live()->complete && !desk_->overdue()) {
-        lines << tr("Casting: %1").arg(wordText(
-            reports::resultOf(file, *desk_->live()->complete)));
+    heading_->setText(tr("Casting %1").arg(qt(file.casting.serial)));
+    facts_->setText(tr("%1\nHeat %2 · order %3\n%4")
+                        .arg(qt(file.part.description), qt(file.casting.heat),
+                             qt(file.order.number), qt(file.order.customer)));
+    const auto lines = zoneLines(file);
+    const auto notBegun =
+        std::ranges::count_if(lines, [](const ZoneLine& line) { return line.examination < 0; });
+    model::Word word = model::Word::NotJudged;
+    if (desk_->live() && desk_->live()->complete) {
+        word = reports::resultOf(file, *desk_->live()->complete);
     }
-    facts_->setText(lines.join('\n'));
+    const bool known = desk_->live() && !desk_->overdue();
+    castingMark_->setMark(known ? markOf(word) : Mark::NotBegun);
+    QString text = known ? tr("%1 as a whole").arg(wordText(word)) : tr("judging…");
+    if (notBegun > 0) {
+        text += tr(", %n test(s) not begun", nullptr, static_cast<int>(notBegun));
+    }
+    castingWord_->setText(text);
 }
 
 void BenchPage::whenSaved(std::function<void()> then) {
@@ -217,8 +232,12 @@ void BenchPage::whenSaved(std::function<void()> then) {
     }
 }
 
-bool BenchPage::unsaved() const { return desk_ && desk_->autosave().unsaved(); }
-bool BenchPage::savingFails() const { return desk_ && desk_->autosave().failing(); }
+bool BenchPage::unsaved() const {
+    return desk_ && desk_->autosave().unsaved();
+}
+bool BenchPage::savingFails() const {
+    return desk_ && desk_->autosave().failing();
+}
 
 void BenchPage::onSaveFailed(const model::Error& error) {
     notice_->setObjectName("saveFailure");
@@ -226,7 +245,8 @@ void BenchPage::onSaveFailed(const model::Error& error) {
                  tr("NOT SAVED. %1. What you typed is still here and is tried again every few "
                     "seconds.")
                      .arg(errorText(error)),
-                 {{tr("Try now"), [this] {
+                 {{tr("Try now"),
+                   [this] {
                        if (desk_) desk_->autosave().saveNow();
                    }}},
                  true);
@@ -278,8 +298,8 @@ void BenchPage::makeCertificate() {
     if (!desk_ || certificate_.running()) return;
     const QString serial = qt(desk_->editor().file().casting.serial);
     const bool incomplete = desk_->live() && !desk_->live()->complete;
-    auto* dialog = new CertificateDialog(
-        serial, opened_.kind == model::ArchiveKind::Demonstration, incomplete, this);
+    auto* dialog = new CertificateDialog(serial, opened_.kind == model::ArchiveKind::Demonstration,
+                                         incomplete, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
         writeCertificateTo(dialog->path(), dialog->worksName(), dialog->worksAddress());

@@ -3,10 +3,9 @@
 // the middle, the verdict with every check at the right. Nothing is saved by hand.
 #pragma once
 
+#include <QWidget>
 #include <functional>
 #include <memory>
-
-#include <QWidget>
 
 #include "bench/certificate_job.h"
 #include "bench/zone_list.h"
@@ -23,6 +22,7 @@ namespace app {
 class CastingsPanel;
 class ConflictDialog;
 class ExaminationPane;
+class MarkLabel;
 class NoticeBar;
 class VerdictPanel;
 
@@ -99,6 +99,8 @@ private:
     CastingsPanel* castings_ = nullptr;
     QLabel* heading_ = nullptr;
     QLabel* facts_ = nullptr;
+    MarkLabel* castingMark_ = nullptr;
+    QLabel* castingWord_ = nullptr;
     ZoneList* zones_ = nullptr;
     ExaminationPane* pane_ = nullptr;
     VerdictPanel* verdict_ = nullptr;

@@ -60,7 +60,8 @@ bool CastingsPanel::eventFilter(QObject* watched, QEvent* event) {
         const auto* key = static_cast<QKeyEvent*>(event);
         if (key->key() == Qt::Key_Down || key->key() == Qt::Key_Up) {
             const int step = key->key() == Qt::Key_Down ? 1 : -1;
-            const int row = list_->currentIndex().isValid() ? list_->currentIndex().row() + step : 0;
+            const int row =
+                list_->currentIndex().isValid() ? list_->currentIndex().row() + step : 0;
             if (row >= 0 && row < filter_->rowCount()) {
                 list_->setCurrentIndex(filter_->index(row, 0));
             }

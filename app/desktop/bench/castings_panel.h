@@ -2,9 +2,8 @@
 // Finding a casting by serial, heat or part.
 #pragma once
 
-#include <vector>
-
 #include <QWidget>
+#include <vector>
 
 #include "record/records.h"
 

@@ -6,7 +6,9 @@
 namespace app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Cautions", text); }
+QString tr(const char* text) {
+    return QCoreApplication::translate("Cautions", text);
+}
 
 QStringList everywhere() {
     return {tr("Heavy casting: never under a hanging or unsteady load; support it before reaching "
@@ -33,8 +35,9 @@ QStringList cautionsFor(model::Method method) {
               << tr("Solvents and aerosols burn: no flame, spark or hot casting near; ventilate.");
     }
     if (method == model::Method::Penetrant) {
-        lines << tr("Vapour and spray: forced ventilation, gloves and goggles; read the safety "
-                    "sheet.");
+        lines << tr(
+            "Vapour and spray: forced ventilation, gloves and goggles; read the safety "
+            "sheet.");
     }
     if (method == model::Method::Magnetic) {
         lines << tr("Dry powder and contrast paint: do not breathe the dust; wear a mask.")

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/cautions_view.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -11,43 +12,56 @@
 namespace app {
 
 CautionsView::CautionsView(QWidget* parent)
-    : QFrame(parent), head_(new QToolButton(this)), text_(new QLabel(this)) {
-    head_->setCheckable(true);
+    : QFrame(parent),
+      head_(new QToolButton(this)),
+      body_(new QWidget(this)),
+      left_(new QLabel(body_)),
+      right_(new QLabel(body_)) {
     head_->setAutoRaise(true);
     head_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-    text_->setWordWrap(true);
-    text_->setTextFormat(Qt::PlainText);
-    text_->setObjectName("cautions");
-    text_->setBackgroundRole(QPalette::ToolTipBase);
-    text_->setForegroundRole(QPalette::ToolTipText);
-    text_->setAutoFillBackground(true);
-    text_->setMargin(8);
+    body_->setObjectName("cautions");
+    body_->setBackgroundRole(QPalette::ToolTipBase);
+    body_->setAutoFillBackground(true);
+    auto* columns = new QHBoxLayout(body_);
+    columns->setContentsMargins(10, 6, 10, 6);
+    columns->setSpacing(16);
+    for (QLabel* text : {left_, right_}) {
+        text->setWordWrap(true);
+        text->setTextFormat(Qt::PlainText);
+        text->setForegroundRole(QPalette::ToolTipText);
+        text->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+        columns->addWidget(text, 1);
+    }
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(2);
     layout->addWidget(head_, 0, Qt::AlignLeft);
-    layout->addWidget(text_);
-    connect(head_, &QToolButton::toggled, this, [this] { refresh(); });
+    layout->addWidget(body_);
+    connect(head_, &QToolButton::clicked, this, [this] { setOpen(!open_); });
     refresh();
 }
 
 void CautionsView::show(model::Method method) {
     method_ = method;
-    head_->setChecked(met_.insert(method).second);
+    open_ = met_.insert(method).second;
     refresh();
 }
 
-bool CautionsView::isOpen() const { return head_->isChecked(); }
-void CautionsView::setOpen(bool open) { head_->setChecked(open); }
+void CautionsView::setOpen(bool open) {
+    open_ = open;
+    refresh();
+}
 
 void CautionsView::refresh() {
     const QStringList lines = cautionsFor(method_);
-    head_->setArrowType(head_->isChecked() ? Qt::DownArrow : Qt::RightArrow);
-    head_->setText(tr("%1: %n caution(s) for you and the casting", nullptr,
-                      static_cast<int>(lines.size()))
-                       .arg(methodText(method_)));
-    text_->setText("•  " + lines.join("\n•  "));
-    text_->setVisible(head_->isChecked());
+    head_->setArrowType(open_ ? Qt::DownArrow : Qt::RightArrow);
+    head_->setText(
+        tr("%1: %n caution(s) for you and the casting", nullptr, static_cast<int>(lines.size()))
+            .arg(methodText(method_)));
+    const auto half = (lines.size() + 1) / 2;
+    left_->setText("•  " + lines.mid(0, half).join("\n•  "));
+    right_->setText("•  " + lines.mid(half).join("\n•  "));
+    body_->setVisible(open_);
 }
 
 }  // namespace app

@@ -2,9 +2,8 @@
 // The cautions of a method beside the method: open when it is met first, one line afterwards.
 #pragma once
 
-#include <set>
-
 #include <QFrame>
+#include <set>
 
 #include "limits/limit_table.h"
 
@@ -19,7 +18,7 @@ class CautionsView : public QFrame {
 public:
     explicit CautionsView(QWidget* parent = nullptr);
     void show(model::Method method);
-    [[nodiscard]] bool isOpen() const;
+    [[nodiscard]] bool isOpen() const { return open_; }
     void setOpen(bool open);
 
 private:
@@ -27,8 +26,11 @@ private:
 
     model::Method method_ = model::Method::Magnetic;
     std::set<model::Method> met_;
+    bool open_ = false;
     QToolButton* head_;
-    QLabel* text_;
+    QWidget* body_;
+    QLabel* left_;
+    QLabel* right_;
 };
 
 }  // namespace app

@@ -46,17 +46,16 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     initStyleOption(&shown, index);
     const auto state = static_cast<CellState>(index.data(IndicationModel::kStateRole).toInt());
     const bool selected = shown.state & QStyle::State_Selected;
-    const QColor ground =
-        shown.palette.color(selected ? QPalette::Highlight : QPalette::Base);
+    const QColor ground = shown.palette.color(selected ? QPalette::Highlight : QPalette::Base);
     if (index.data(IndicationModel::kSuggestedRole).toBool() && !selected) {
         shown.palette.setColor(QPalette::Text, shown.palette.color(QPalette::PlaceholderText));
         shown.font.setItalic(true);
     }
     QStyledItemDelegate::paint(painter, shown, index);
     if (state == CellState::Good) return;
-    const QColor colour = selected ? shown.palette.color(QPalette::HighlightedText)
-                                   : colourOf(state == CellState::Wrong ? Mark::Fails : Mark::Open,
-                                              ground);
+    const QColor colour =
+        selected ? shown.palette.color(QPalette::HighlightedText)
+                 : colourOf(state == CellState::Wrong ? Mark::Fails : Mark::Open, ground);
     painter->save();
     painter->setRenderHint(QPainter::Antialiasing);
     const QRectF cell = shown.rect;
@@ -64,9 +63,8 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
         painter->setPen(QPen(colour, 2, Qt::DashLine));
         painter->drawLine(cell.bottomLeft() + QPointF(3, -2), cell.bottomRight() + QPointF(-3, -2));
         const double side = std::min(14.0, cell.height() - 6);
-        paintMark(*painter,
-                  QRectF(cell.left() + 3, cell.center().y() - side / 2, side, side), Mark::Fails,
-                  ground);
+        paintMark(*painter, QRectF(cell.left() + 3, cell.center().y() - side / 2, side, side),
+                  Mark::Fails, ground);
     } else {
         painter->setPen(colour);
         painter->drawText(cell.adjusted(4, 0, -4, 0), Qt::AlignCenter, tr("…"));

@@ -89,9 +89,15 @@ CertificateDialog::CertificateDialog(const QString& serial, bool demonstration, 
     form->addRow(buttons);
 }
 
-QString CertificateDialog::worksName() const { return name_->text().trimmed(); }
-QString CertificateDialog::worksAddress() const { return address_->toPlainText().trimmed(); }
-QString CertificateDialog::path() const { return QDir::current().absoluteFilePath(path_->text()); }
+QString CertificateDialog::worksName() const {
+    return name_->text().trimmed();
+}
+QString CertificateDialog::worksAddress() const {
+    return address_->toPlainText().trimmed();
+}
+QString CertificateDialog::path() const {
+    return QDir::current().absoluteFilePath(path_->text());
+}
 
 void CertificateDialog::choosePath() {
     const QString chosen = QFileDialog::getSaveFileName(this, tr("Write the certificate to"),

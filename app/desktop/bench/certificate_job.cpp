@@ -9,9 +9,8 @@
 
 namespace app {
 
-model::Result<void> writeCertificate(const model::CastingFile& file,
-                                     const model::TableSet& tables, const reports::Issue& issue,
-                                     const std::string& path) {
+model::Result<void> writeCertificate(const model::CastingFile& file, const model::TableSet& tables,
+                                     const reports::Issue& issue, const std::string& path) {
     const auto sheet = model::sheetOf(file);
     if (!sheet) return sheet.error();
     const auto verdict = model::judge(*sheet, tables);
@@ -55,13 +54,13 @@ void CertificateJob::start(ArchiveThread& archive, std::shared_ptr<const model::
             }
             issue.historyHead = model::toText(stored->head);
             if (thread_) thread_->wait();
-            thread_.reset(QThread::create([this, tables, issue, path,
-                                           file = std::move(stored->file)] {
-                auto result = writeCertificate(file, *tables, issue, path);
-                QMetaObject::invokeMethod(
-                    this, [this, result = std::move(result), path] { finish(result, path); },
-                    Qt::QueuedConnection);
-            }));
+            thread_.reset(
+                QThread::create([this, tables, issue, path, file = std::move(stored->file)] {
+                    auto result = writeCertificate(file, *tables, issue, path);
+                    QMetaObject::invokeMethod(
+                        this, [this, result = std::move(result), path] { finish(result, path); },
+                        Qt::QueuedConnection);
+                }));
             thread_->start();
         });
 }

@@ -2,10 +2,9 @@
 // Makes the certificate of a casting as the archive holds it, off the screen's thread.
 #pragma once
 
+#include <QObject>
 #include <memory>
 #include <string>
-
-#include <QObject>
 
 #include "base/result.h"
 #include "certificate/certificate.h"
@@ -17,9 +16,8 @@ namespace app {
 
 /// The verdict, the document and the PDF, written to `path` whole or not at all. Fails with the
 /// reason of whichever step fails.
-model::Result<void> writeCertificate(const model::CastingFile& file,
-                                     const model::TableSet& tables, const reports::Issue& issue,
-                                     const std::string& path);
+model::Result<void> writeCertificate(const model::CastingFile& file, const model::TableSet& tables,
+                                     const reports::Issue& issue, const std::string& path);
 
 class CertificateJob : public QObject {
     Q_OBJECT

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/check_delegate.h"
 
-#include <algorithm>
-
 #include <QCoreApplication>
 #include <QPainter>
+#include <algorithm>
 
 #include "bench/check_list.h"
 #include "limits/words.h"
@@ -79,19 +78,18 @@ void CheckDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     QFont strong = option.font;
     strong.setBold(mark == Mark::Fails);
     const QFontMetricsF metrics(strong);
-    const QString numbers =
-        check->measured ? QCoreApplication::translate("CheckDelegate", "%1, %2")
-                              .arg(measuredText(*check), limitText(*check))
-        : check->passes ? QString()
-                        : QCoreApplication::translate("CheckDelegate", "could not be made");
+    const QString numbers = check->measured ? measuredAndLimit(*check)
+                            : check->passes
+                                ? QString()
+                                : QCoreApplication::translate("CheckDelegate", "could not be made");
     const double numbersWide = metrics.horizontalAdvance(numbers);
     painter->setFont(strong);
     painter->setPen(ink);
     const QRectF first(textLeft, top, right - textLeft, line);
     painter->drawText(first, Qt::AlignRight | Qt::AlignVCenter, numbers);
-    painter->drawText(first, Qt::AlignLeft | Qt::AlignVCenter,
-                      metrics.elidedText(checkTitle(*check), Qt::ElideRight,
-                                         first.width() - numbersWide - 10));
+    painter->drawText(
+        first, Qt::AlignLeft | Qt::AlignVCenter,
+        metrics.elidedText(checkTitle(*check), Qt::ElideRight, first.width() - numbersWide - 10));
 
     painter->setFont(option.font);
     const double second = top + line + 4;
@@ -103,15 +101,13 @@ void CheckDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                       Qt::AlignRight | Qt::AlignVCenter, origin);
     const auto share = shareUsed(*check);
     if (share) {
-        const double percentWide = option.fontMetrics.horizontalAdvance("0000 %");
+        const double percentWide = option.fontMetrics.horizontalAdvance("over 100 %");
         const QRectF bar(textLeft, second + line / 2 - 4,
                          right - originWide - percentWide - 8 - textLeft, 8);
         paintBar(*painter, bar, *share, colour, ink);
         painter->setPen(ink);
         painter->drawText(QRectF(bar.right() + 2, second, percentWide, line),
-                          Qt::AlignRight | Qt::AlignVCenter,
-                          QCoreApplication::translate("CheckDelegate", "%1 %")
-                              .arg(*share * 100, 0, 'f', 0));
+                          Qt::AlignRight | Qt::AlignVCenter, shareText(*check));
     } else {
         const QRectF room(textLeft, second, right - originWide - textLeft - 8, line);
         painter->setPen(faint);

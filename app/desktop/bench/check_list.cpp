@@ -57,15 +57,19 @@ QVariant CheckModel::data(const QModelIndex& index, int role) const {
     if (!shown) return {};
     if (role == Qt::DisplayRole) return checkTitle(*shown);
     const auto share = shareUsed(*shown);
-    const QString used = share ? tr("%1 % of the limit used").arg(*share * 100, 0, 'f', 0)
+    const QString used = share ? tr("%1 of the limit used").arg(shareText(*shown))
                                : tr("share of the limit not known");
-    const QString word = !shown->passes  ? tr("could not be made")
+    const QString word = !shown->passes   ? tr("could not be made")
                          : *shown->passes ? tr("passes")
                                           : tr("fails");
     if (role == Qt::AccessibleTextRole) {
-        return QStringList{checkTitle(*shown), word, measuredText(*shown), limitText(*shown), used,
-                           tr("grade %1").arg(QString::fromUtf8(
-                               model::word(shown->source.grade).data()))}
+        return QStringList{
+            checkTitle(*shown),
+            word,
+            measuredText(*shown),
+            limitText(*shown),
+            used,
+            tr("grade %1").arg(QString::fromUtf8(model::word(shown->source.grade).data()))}
             .join(", ");
     }
     if (role == Qt::ToolTipRole) {
@@ -99,7 +103,9 @@ CheckList::CheckList(QWidget* parent) : QListView(parent) {
     setUniformItemSizes(true);
 }
 
-const model::Check* CheckList::current() const { return model_.check(currentIndex()); }
+const model::Check* CheckList::current() const {
+    return model_.check(currentIndex());
+}
 
 void CheckList::setChecks(std::vector<model::Check> checks) {
     std::optional<model::Check> kept;

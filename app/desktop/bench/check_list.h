@@ -3,12 +3,11 @@
 // What fails stands first, then what could not be made, then what is nearest to its limit.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include <QAbstractListModel>
 #include <QListView>
 #include <QStyledItemDelegate>
+#include <optional>
+#include <vector>
 
 #include "judge/verdict.h"
 

@@ -27,11 +27,15 @@ const std::array<ColumnFacts, kColumns> kFacts = {{
     {&TypedIndication::reason, "reason", Of::Text},
 }};
 
-QString tr(const char* text) { return QCoreApplication::translate("IndicationColumns", text); }
+QString tr(const char* text) {
+    return QCoreApplication::translate("IndicationColumns", text);
+}
 
 }  // namespace
 
-const ColumnFacts& factsOf(Column column) { return kFacts[static_cast<std::size_t>(column)]; }
+const ColumnFacts& factsOf(Column column) {
+    return kFacts[static_cast<std::size_t>(column)];
+}
 
 std::optional<Column> columnOf(const std::string& field) {
     for (int i = 0; i < kColumns; ++i) {
@@ -42,18 +46,30 @@ std::optional<Column> columnOf(const std::string& field) {
 
 QString columnName(Column column) {
     switch (column) {
-        case Column::Id: return tr("id");
-        case Column::X: return tr("x");
-        case Column::Y: return tr("y");
-        case Column::Length: return tr("length");
-        case Column::Width: return tr("width");
-        case Column::Angle: return tr("angle");
-        case Column::Kind: return tr("kind");
-        case Column::Stated: return tr("class");
-        case Column::Area: return tr("area");
-        case Column::Removed: return tr("removed");
-        case Column::Relevance: return tr("relevance");
-        case Column::Reason: break;
+        case Column::Id:
+            return tr("id");
+        case Column::X:
+            return tr("x");
+        case Column::Y:
+            return tr("y");
+        case Column::Length:
+            return tr("length");
+        case Column::Width:
+            return tr("width");
+        case Column::Angle:
+            return tr("angle");
+        case Column::Kind:
+            return tr("kind");
+        case Column::Stated:
+            return tr("class");
+        case Column::Area:
+            return tr("area");
+        case Column::Removed:
+            return tr("removed");
+        case Column::Relevance:
+            return tr("relevance");
+        case Column::Reason:
+            break;
     }
     return tr("reason");
 }

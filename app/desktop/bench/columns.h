@@ -2,29 +2,41 @@
 // The columns of the table of indications, in the order in which they stand.
 #pragma once
 
+#include <QString>
 #include <array>
 #include <string>
 #include <utility>
 #include <vector>
-
-#include <QString>
 
 #include "record/typed_indication.h"
 
 namespace app {
 
 enum class Column {
-    Id, X, Y, Length, Width, Angle, Kind, Stated, Area, Removed, Relevance, Reason
+    Id,
+    X,
+    Y,
+    Length,
+    Width,
+    Angle,
+    Kind,
+    Stated,
+    Area,
+    Removed,
+    Relevance,
+    Reason
 };
 inline constexpr int kColumns = 12;
 
 struct ColumnFacts {
-    std::string model::TypedIndication::* text;
+    std::string model::TypedIndication::*text;
     const char* field;  ///< the contract's name
     enum class Of { Text, Length, Number, Word } of;
 };
 const ColumnFacts& factsOf(Column column);
-inline Column nthColumn(int index) { return static_cast<Column>(index); }
+inline Column nthColumn(int index) {
+    return static_cast<Column>(index);
+}
 
 /// The column that a contract field stands in; none for a field that has none.
 std::optional<Column> columnOf(const std::string& field);

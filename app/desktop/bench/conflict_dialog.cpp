@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/conflict_dialog.h"
 
-#include <algorithm>
-
 #include <QCoreApplication>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
@@ -11,6 +9,7 @@
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "bench/columns.h"
 #include "editing/casting_editor.h"
@@ -31,8 +30,7 @@ QTableWidget* versionTable(const model::ExaminationDraft& version,
     QStringList numbers;
     for (std::size_t r = 0; r < rows; ++r) {
         const bool here = r < version.rows.size();
-        const bool same =
-            here && r < other.rows.size() && version.rows[r] == other.rows[r];
+        const bool same = here && r < other.rows.size() && version.rows[r] == other.rows[r];
         numbers << QString::number(r + 1) + (same ? "" : " ≠");
         for (int c = 0; c < kColumns && here; ++c) {
             const auto& row = version.rows[r];

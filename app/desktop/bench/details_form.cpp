@@ -16,21 +16,21 @@ DetailsForm::DetailsForm(QWidget* parent) : QWidget(parent) {
     layout->setSpacing(6);
     addField(tr("Examined &by"), &Details::examinedBy, 18, "examinedBy");
     addField(tr("&on"), &Details::examinedOn, 10, "examinedOn");
-    addField(tr("P&rocedure"), &Details::procedure, 14, "procedure");
+    addField(tr("P&rocedure"), &Details::procedure, 18, "procedure");
     addField(tr("Re&marks"), &Details::remarks, 0, "remarks");
     fields_[1].line->setPlaceholderText(tr("2026-11-25"));
     fields_[1].line->setToolTip(tr("Date of the test: year-month-day"));
 }
 
-QLineEdit* DetailsForm::addField(const QString& label, std::string Details::* field,
-                                 int characters, const QString& name) {
+QLineEdit* DetailsForm::addField(const QString& label, std::string Details::*field, int characters,
+                                 const QString& name) {
     auto* line = new QLineEdit(this);
     line->setObjectName(name);
     auto* text = new QLabel(label, this);
     text->setBuddy(line);
     auto* row = qobject_cast<QHBoxLayout*>(layout());
     row->addWidget(text);
-    row->addWidget(line, characters == 0 ? 4 : characters / 5);
+    row->addWidget(line, characters == 0 ? 5 : characters / 5);
     QString plain = label;
     plain.remove('&');
     line->setAccessibleName(plain);
@@ -67,7 +67,7 @@ void DetailsForm::refresh() {
     }
 }
 
-void DetailsForm::takeOver(QLineEdit* line, std::string Details::* field, const QString& label) {
+void DetailsForm::takeOver(QLineEdit* line, std::string Details::*field, const QString& label) {
     if (!editor_) return;
     Details details = detailsOf(editor_->draft(examination_));
     details.*field = line->text().trimmed().toStdString();

@@ -20,14 +20,14 @@ public:
     void finishEditing();
 
 private:
-    QLineEdit* addField(const QString& label, std::string Details::* field, int characters,
+    QLineEdit* addField(const QString& label, std::string Details::*field, int characters,
                         const QString& name);
     void refresh();
-    void takeOver(QLineEdit* line, std::string Details::* field, const QString& label);
+    void takeOver(QLineEdit* line, std::string Details::*field, const QString& label);
 
     struct Field {
         QLineEdit* line;
-        std::string Details::* field;
+        std::string Details::*field;
         QString label;
     };
     CastingEditor* editor_ = nullptr;

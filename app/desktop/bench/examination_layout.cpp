@@ -47,9 +47,8 @@ ExaminationPane::ExaminationPane(QWidget* parent)
         table_->goTo(row, Column::X);
         table_->setFocus();
     });
-    connect(table_, &IndicationTable::currentRowChanged, this, [this](int row) {
-        surface_->setCurrentRow(row);
-    });
+    connect(table_, &IndicationTable::currentRowChanged, this,
+            [this](int row) { surface_->setCurrentRow(row); });
     connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this,
             [this] { showRowMessage(); });
     connect(table_, &IndicationTable::message, this, &ExaminationPane::message);
@@ -121,8 +120,9 @@ QWidget* ExaminationPane::makeExaminationPage() {
     unit_ = new QComboBox(page);
     unit_->addItems({tr("mm"), tr("inch")});
     unit_->setAccessibleName(tr("Unit of new rows"));
-    unit_->setToolTip(tr("Unit in which new rows are typed and the rulers are drawn. Rows that "
-                         "are there keep what was typed."));
+    unit_->setToolTip(
+        tr("Unit in which new rows are typed and the rulers are drawn. Rows that "
+           "are there keep what was typed."));
     auto* unitLabel = new QLabel(tr("Type in &unit"), page);
     unitLabel->setBuddy(unit_);
     rowMessage_ = new QLabel(page);

@@ -21,7 +21,9 @@ namespace {
 
 enum Page { Empty, Begin, Examine };
 
-QString sizeText(model::Length length) { return qt(model::toText(length)); }
+QString sizeText(model::Length length) {
+    return qt(model::toText(length));
+}
 
 }  // namespace
 
@@ -65,11 +67,11 @@ void ExaminationPane::showBegin(const ZoneLine& line) {
     const auto& file = desk_->editor().file();
     const auto& zone = file.plan.zones[static_cast<std::size_t>(line.zone)];
     const auto& test = zone.tests[static_cast<std::size_t>(line.test)];
-    beginTitle_->setText(tr("%1: %2, %3")
-                             .arg(qt(zone.name), methodName(test.method), stageText(test.stage)));
+    beginTitle_->setText(
+        tr("%1: %2, %3").arg(qt(zone.name), methodName(test.method), stageText(test.stage)));
     beginText_->setText(tr("%1\n%2 × %3 mm, smallest wall %4 mm\nTo %5: %6")
-                            .arg(qt(zone.description), sizeText(zone.width),
-                                 sizeText(zone.height), sizeText(zone.thickness), qt(test.table),
+                            .arg(qt(zone.description), sizeText(zone.width), sizeText(zone.height),
+                                 sizeText(zone.thickness), qt(test.table),
                                  levelsText(test.levels)));
     beginCautions_->setText("•  " + cautionsFor(test.method).join("\n•  "));
     const bool surfaceMethod = test.method != model::Method::Ultrasonic;
@@ -110,9 +112,8 @@ void ExaminationPane::refreshPicture(bool fit) {
     }
     ShownCheck shown;
     shown.mark = markOf(pointedOut_->passes);
-    shown.label = QStringList{checkTitle(*pointedOut_) + ": " + measuredText(*pointedOut_),
-                              limitText(*pointedOut_)}
-                      .join(", ");
+    shown.label = checkTitle(*pointedOut_);
+    if (pointedOut_->measured) shown.label += ": " + measuredAndLimit(*pointedOut_);
     shown.frame = pointedOut_->frame;
     const auto& byName = surface_->picture().byName;
     for (const auto& member : pointedOut_->members) {
@@ -148,7 +149,9 @@ void ExaminationPane::finishEditing() {
     details_->finishEditing();
 }
 
-QString ExaminationPane::rowMessage() const { return rowMessage_->text(); }
+QString ExaminationPane::rowMessage() const {
+    return rowMessage_->text();
+}
 
 void ExaminationPane::showRowMessage() {
     const auto problems = rows_->problems();
@@ -165,15 +168,14 @@ void ExaminationPane::showRowMessage() {
         if (current) break;
     }
     if (problems.size() > 1) {
-        text = tr("%1   (%n cell(s) in all, F8 goes on)", nullptr,
-                  static_cast<int>(problems.size()))
-                   .arg(text);
+        text =
+            tr("%1   (%n cell(s) in all, F8 goes on)", nullptr, static_cast<int>(problems.size()))
+                .arg(text);
     }
     QPalette colours = palette();
     if (!problems.empty()) {
         const QColor ground = colours.color(QPalette::Window);
-        colours.setColor(QPalette::WindowText,
-                         colourOf(wrong ? Mark::Fails : Mark::Open, ground));
+        colours.setColor(QPalette::WindowText, colourOf(wrong ? Mark::Fails : Mark::Open, ground));
         text = (wrong ? tr("✗  %1") : tr("…  %1")).arg(text);
     } else if (desk_ && examination_ >= 0 &&
                desk_->editor().draft(examination_).header.noIndications) {

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // How typing, pasting and deleting change the rows; each is one step.
+#include <QStringList>
 #include <algorithm>
 #include <set>
-
-#include <QStringList>
 
 #include "bench/indication_model.h"
 #include "looks/text.h"
@@ -55,7 +54,8 @@ void IndicationModel::clearCells(const QModelIndexList& cells) {
     for (const auto& cell : cells) {
         if (cell.row() >= indications()) continue;
         (changed[static_cast<std::size_t>(cell.row() - first)].*
-         factsOf(nthColumn(cell.column())).text).clear();
+         factsOf(nthColumn(cell.column())).text)
+            .clear();
     }
     editor_->replaceRows(examination_, first, last - first + 1, std::move(changed),
                          tr("cells cleared"));

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/indication_model.h"
 
-#include <algorithm>
-
 #include <QFont>
 #include <QGuiApplication>
 #include <QPalette>
+#include <algorithm>
 
 #include "limits/words.h"
 #include "looks/text.h"
@@ -15,7 +14,9 @@ namespace {
 
 const std::vector<model::TypedIndication> kNoRows;
 
-QString unitSymbol(model::LengthUnit unit) { return QString::fromUtf8(model::symbol(unit).data()); }
+QString unitSymbol(model::LengthUnit unit) {
+    return QString::fromUtf8(model::symbol(unit).data());
+}
 
 }  // namespace
 
@@ -43,7 +44,9 @@ const std::vector<model::TypedIndication>& IndicationModel::rows() const {
     return editor_ && examination_ >= 0 ? editor_->draft(examination_).rows : kNoRows;
 }
 
-int IndicationModel::indications() const { return static_cast<int>(rows().size()); }
+int IndicationModel::indications() const {
+    return static_cast<int>(rows().size());
+}
 
 int IndicationModel::rowCount(const QModelIndex& parent) const {
     return parent.isValid() || !editor_ ? 0 : shownRows_ + 1;
@@ -155,6 +158,11 @@ const model::JudgedIndication* IndicationModel::judged(int row) const {
     return found == judged_.end() ? nullptr : &found->second;
 }
 
+QString IndicationModel::rowName(int row) const {
+    const QString id = row < indications() ? qt(rows()[static_cast<std::size_t>(row)].id) : "";
+    return id.isEmpty() ? tr("Row %1").arg(row + 1) : tr("Indication %1").arg(id);
+}
+
 std::optional<CellProblem> IndicationModel::problemOf(int row, Column column) const {
     if (row >= indications() || model::isBlank(rows()[static_cast<std::size_t>(row)])) {
         return std::nullopt;
@@ -162,7 +170,7 @@ std::optional<CellProblem> IndicationModel::problemOf(int row, Column column) co
     const auto describe = [&](const QString& reason) {
         const bool empty = shownText(row, column).trimmed().isEmpty();
         return CellProblem{row, column, empty ? CellState::Missing : CellState::Wrong,
-                           tr("Row %1, %2: %3").arg(row + 1).arg(columnName(column), reason)};
+                           tr("%1, %2: %3").arg(rowName(row), columnName(column), reason)};
     };
     for (const auto& error : editor_->reading(examination_, row).errors) {
         if (columnOf(error.field) == column) return describe(reasonText(error.error));
@@ -210,17 +218,21 @@ QVariant IndicationModel::data(const QModelIndex& index, int role) const {
     const QString text = shownText(row, column);
     const auto rowUnit = row < indications() ? rows()[static_cast<std::size_t>(row)].unit : unit_;
     switch (role) {
-        case Qt::EditRole: return text;
+        case Qt::EditRole:
+            return text;
         case Qt::DisplayRole:
             if (text.isEmpty()) return suggested(row, column);
             return isLength && rowUnit != unit_ ? text + QChar(0x202F) + unitSymbol(rowUnit) : text;
-        case kSuggestedRole: return text.isEmpty();
-        case kUnitRole: return isLength ? unitSymbol(rowUnit) : QString();
+        case kSuggestedRole:
+            return text.isEmpty();
+        case kUnitRole:
+            return isLength ? unitSymbol(rowUnit) : QString();
         case kStateRole: {
             const auto problem = problemOf(row, column);
             return static_cast<int>(problem ? problem->state : CellState::Good);
         }
-        case Qt::ToolTipRole: return toolTip(row, column);
+        case Qt::ToolTipRole:
+            return toolTip(row, column);
         case Qt::AccessibleTextRole: {
             const auto problem = problemOf(row, column);
             const QString shown = text.isEmpty() ? tr("empty") : text;
@@ -231,30 +243,38 @@ QVariant IndicationModel::data(const QModelIndex& index, int role) const {
                                     (isLength || factsOf(column).of == ColumnFacts::Of::Number
                                          ? Qt::AlignRight
                                          : Qt::AlignLeft));
-        default: return {};
+        default:
+            return {};
     }
 }
 
 QVariant IndicationModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation == Qt::Vertical) {
-        if (role != Qt::DisplayRole) return {};
-        return section < indications() ? QString::number(section + 1) : QStringLiteral("+");
-    }
+    if (orientation == Qt::Vertical) return {};
     if (role == Qt::DisplayRole) return columnTitle(nthColumn(section), unit_);
     if (role == Qt::TextAlignmentRole) return static_cast<int>(Qt::AlignCenter);
     if (role == Qt::ToolTipRole) {
         switch (nthColumn(section)) {
             case Column::X:
-            case Column::Y: return tr("Centre, from the zone's datum along its axes.");
-            case Column::Width: return tr("Empty for a hairline; then state the class linear.");
-            case Column::Angle: return tr("Counter-clockwise from the x axis; empty: 0.");
-            case Column::Stated: return tr("Only where you state it: linear or non-linear. "
-                                           "Otherwise length and width decide.");
-            case Column::Area: return tr("Measured area; empty: computed from length and width.");
-            case Column::Removed: return tr("What machining will take off here; may be empty.");
-            case Column::Relevance: return tr("Empty: relevant. Non-relevant or false need a "
-                                              "reason.");
-            default: return {};
+            case Column::Y:
+                return tr("Centre, from the zone's datum along its axes.");
+            case Column::Width:
+                return tr("Empty for a hairline; then state the class linear.");
+            case Column::Angle:
+                return tr("Counter-clockwise from the x axis; empty: 0.");
+            case Column::Stated:
+                return tr(
+                    "Only where you state it: linear or non-linear. "
+                    "Otherwise length and width decide.");
+            case Column::Area:
+                return tr("Measured area; empty: computed from length and width.");
+            case Column::Removed:
+                return tr("What machining will take off here; may be empty.");
+            case Column::Relevance:
+                return tr(
+                    "Empty: relevant. Non-relevant or false need a "
+                    "reason.");
+            default:
+                return {};
         }
     }
     return {};

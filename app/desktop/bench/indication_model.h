@@ -3,11 +3,10 @@
 // holds is what was typed; a row typed in the other unit says so beside each length.
 #pragma once
 
+#include <QAbstractTableModel>
 #include <map>
 #include <memory>
 #include <vector>
-
-#include <QAbstractTableModel>
 
 #include "bench/columns.h"
 #include "editing/casting_editor.h"
@@ -21,16 +20,16 @@ struct CellProblem {
     int row = 0;
     Column column = Column::Id;
     CellState state = CellState::Wrong;
-    QString message;  ///< "row 3, length: is missing"
+    QString message;  ///< "Indication 3, length: is missing"
 };
 
 class IndicationModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    static constexpr int kStateRole = Qt::UserRole;      ///< CellState as int
+    static constexpr int kStateRole = Qt::UserRole;          ///< CellState as int
     static constexpr int kSuggestedRole = Qt::UserRole + 1;  ///< true: shown, but not typed
-    static constexpr int kUnitRole = Qt::UserRole + 2;   ///< "mm" or "in" of a length cell
+    static constexpr int kUnitRole = Qt::UserRole + 2;       ///< "mm" or "in" of a length cell
 
     explicit IndicationModel(QObject* parent = nullptr);
 
@@ -72,6 +71,8 @@ private:
     [[nodiscard]] model::TypedIndication freshRow(int ahead = 0) const;
     [[nodiscard]] QString shownText(int row, Column column) const;
     [[nodiscard]] QString suggested(int row, Column column) const;
+    /// "Indication 7", or "Row 3" of one without an id.
+    [[nodiscard]] QString rowName(int row) const;
     [[nodiscard]] std::optional<CellProblem> problemOf(int row, Column column) const;
     [[nodiscard]] const model::JudgedIndication* judged(int row) const;
     [[nodiscard]] QString toolTip(int row, Column column) const;

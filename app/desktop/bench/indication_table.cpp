@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/indication_table.h"
 
-#include <algorithm>
-#include <set>
-
 #include <QApplication>
 #include <QClipboard>
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <algorithm>
+#include <set>
 
 #include "bench/cell_delegate.h"
 #include "bench/indication_model.h"
@@ -26,7 +25,7 @@ IndicationTable::IndicationTable(IndicationModel& model, QWidget* parent)
     setHorizontalScrollMode(ScrollPerPixel);
     setAccessibleName(tr("Indications"));
     verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    verticalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    verticalHeader()->hide();
     horizontalHeader()->setStretchLastSection(true);
     horizontalHeader()->setHighlightSections(false);
     applyWidths();
@@ -36,9 +35,11 @@ IndicationTable::IndicationTable(IndicationModel& model, QWidget* parent)
 void IndicationTable::applyWidths() {
     const QFontMetrics metrics(font());
     const int digit = metrics.horizontalAdvance('0');
-    constexpr int kDigits[kColumns] = {6, 11, 11, 11, 11, 9, 13, 17, 12, 13, 15, 20};
+    constexpr int kDigits[kColumns] = {6, 11, 11, 12, 11, 9, 13, 17, 12, 14, 15, 20};
     for (int i = 0; i < kColumns; ++i) setColumnWidth(i, kDigits[i] * digit);
-    verticalHeader()->setDefaultSectionSize(metrics.height() + 10);
+    const int row = metrics.height() + 10;
+    verticalHeader()->setDefaultSectionSize(row);
+    setMinimumHeight(6 * row);
 }
 
 void IndicationTable::goTo(int row, Column column) {
@@ -47,7 +48,9 @@ void IndicationTable::goTo(int row, Column column) {
     scrollTo(cell);
 }
 
-void IndicationTable::goToNewRow() { goTo(rows_.indications(), Column::X); }
+void IndicationTable::goToNewRow() {
+    goTo(rows_.indications(), Column::X);
+}
 
 void IndicationTable::finishEditing() {
     if (state() != EditingState) return;
@@ -93,7 +96,8 @@ void IndicationTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEdi
         case QAbstractItemDelegate::EditPreviousItem:
             setCurrentIndex(moveCursor(MovePrevious, Qt::NoModifier));
             break;
-        default: break;
+        default:
+            break;
     }
 }
 
@@ -146,8 +150,8 @@ void IndicationTable::copySelection() const {
 void IndicationTable::pasteClipboard() {
     const int left = rows_.paste(currentIndex(), QApplication::clipboard()->text());
     if (left > 0) {
-        emit message(tr("%n pasted cell(s) stood beyond the last column and were left out.",
-                        nullptr, left));
+        emit message(
+            tr("%n pasted cell(s) stood beyond the last column and were left out.", nullptr, left));
     }
 }
 

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/surface_painter.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include <QPainter>
 #include <QPainterPath>
+#include <algorithm>
+#include <cmath>
 
 #include "bench/surface_rulers.h"
 
@@ -14,6 +13,8 @@ namespace {
 
 /// More labels than this tell nothing.
 constexpr int kMostLabels = 400;
+/// An indication shown smaller than this is ringed, pixels.
+constexpr double kSmall = 10;
 
 QColor faded(QColor colour, double opacity) {
     colour.setAlphaF(static_cast<float>(opacity));
@@ -49,6 +50,7 @@ public:
         for (std::size_t i = 0; i < picture_.indications.size(); ++i) drawIndication(i);
         drawFrameLine();
         drawLabels();
+        drawTag();
         painter_.restore();
         paintRulers(painter_, scale_, style_);
         paintScaleBar(painter_, scale_, style_);
@@ -73,7 +75,7 @@ private:
         if (own) return;
         const QRectF seen = polygon.boundingRect() & style_.sheet();
         painter_.setPen(faded(ink_, .6));
-        painter_.drawText(seen, Qt::AlignCenter, zone.name);
+        painter_.drawText(seen.adjusted(8, 6, -8, -6), Qt::AlignTop | Qt::AlignLeft, zone.name);
     }
 
     [[nodiscard]] QPointF centre(const model::Capsule& capsule) const {
@@ -112,6 +114,11 @@ private:
         }
         QColor colour = indication.row >= 0 ? ink_ : faded(ink_, .45);
         if (isMember(index)) colour = colourOf(check_->mark, paper_);
+        if (line.length() + pen < kSmall) {  // to scale it is a speck: a ring says where it is
+            painter_.setPen(QPen(faded(colour, .55), 1));
+            painter_.setBrush(Qt::NoBrush);
+            painter_.drawEllipse(line.center(), kSmall * .75, kSmall * .75);
+        }
         painter_.setPen(QPen(colour, pen, Qt::SolidLine, Qt::RoundCap));
         painter_.drawLine(line);
         if (!indication.considered && pen > 3.5) {  // hollow: seen, but not counted
@@ -146,45 +153,39 @@ private:
         painter_.setPen(QPen(faded(ink_, .75), 1.2, Qt::DotLine));
         painter_.setBrush(faded(ink_, .05));
         painter_.drawPath(hull);
+        const QFontMetricsF metrics(painter_.font());
+        QRectF box(0, 0, metrics.horizontalAdvance(group.id), metrics.height());
+        box.moveBottomLeft(hull.boundingRect().topRight() + QPointF(2, 4));
+        labels_.push_back(box);
         painter_.setPen(ink_);
-        painter_.drawText(hull.boundingRect().topRight() + QPointF(3, 2), group.id);
+        painter_.drawText(box, Qt::AlignCenter, group.id);
     }
 
-    [[nodiscard]] QPainterPath framePath() const {
-        const auto& frame = *check_->frame;
-        QPainterPath path;
-        const double width = frame.shape.width.approximately() * scale_.pixelsPerMm;
-        const double height = frame.shape.height.approximately() * scale_.pixelsPerMm;
-        const QRectF body(-width / 2, -height / 2, width, height);
-        if (frame.shape.circle) {
-            path.addEllipse(body);
-        } else {
-            path.addRect(body);
-        }
-        QTransform place;
-        const QPointF middle = scale_.toPixels(frame.x, frame.y);
-        place.translate(middle.x(), middle.y());
-        place.rotate(-frame.angleDegrees);
-        return place.map(path);
+    [[nodiscard]] QPainterPath shownFrame() const {
+        QTransform toPixels;
+        toPixels.translate(scale_.datum.x(), scale_.datum.y());
+        toPixels.scale(scale_.pixelsPerMm, -scale_.pixelsPerMm);
+        return toPixels.map(framePath(*check_->frame));
     }
 
     void drawFrameGround() {
         if (!check_ || !check_->frame) return;
-        painter_.fillPath(framePath(), faded(colourOf(check_->mark, paper_), .09));
+        painter_.fillPath(shownFrame(), faded(colourOf(check_->mark, paper_), .09));
     }
 
     void drawFrameLine() {
         if (!check_ || !check_->frame) return;
         const QColor colour = colourOf(check_->mark, paper_);
-        const QPainterPath path = framePath();
         painter_.setBrush(Qt::NoBrush);
         painter_.setPen(QPen(colour, 2));
-        painter_.drawPath(path);
-        drawTag(path.boundingRect(), colour);
+        painter_.drawPath(shownFrame());
     }
 
     /// The check's label on a patch of paper, above the frame where there is room.
-    void drawTag(const QRectF& frame, const QColor& colour) {
+    void drawTag() {
+        if (!check_ || !check_->frame) return;
+        const QRectF frame = shownFrame().boundingRect();
+        const QColor colour = colourOf(check_->mark, paper_);
         const QFontMetricsF metrics(painter_.font());
         QRectF tag = metrics.boundingRect(check_->label).adjusted(-6, -3, 6, 3);
         const QRectF sheet = style_.sheet();
@@ -201,22 +202,20 @@ private:
     /// Labels beside their indications, left out where they would cover each other.
     void drawLabels() {
         if (picture_.indications.size() > kMostLabels && scale_.pixelsPerMm < 4) return;
-        std::vector<QRectF> placed;
         const QFontMetricsF metrics(painter_.font());
         const QRectF sheet = style_.sheet();
         for (std::size_t i = 0; i < picture_.indications.size(); ++i) {
             const auto& indication = picture_.indications[i];
             const QPointF middle = centre(indication.capsule);
             if (!sheet.contains(middle)) continue;
-            const double away = breadth(indication.capsule) / 2 + 4;
+            const double away = std::max(breadth(indication.capsule) / 2 + 4, kSmall * .75);
             QRectF box(0, 0, metrics.horizontalAdvance(indication.label), metrics.height());
             box.moveCenter(middle + QPointF(away + box.width() / 2, -away - box.height() / 4));
-            const bool covered = std::any_of(placed.begin(), placed.end(), [&](const QRectF& other) {
-                return other.intersects(box);
-            });
-            const bool must = isMember(i) || indication.row == style_.currentRow;
-            if (covered && !must) continue;
-            placed.push_back(box);
+            const bool covered =
+                std::any_of(labels_.begin(), labels_.end(),
+                            [&](const QRectF& other) { return other.intersects(box); });
+            if (covered && (indication.row < 0 || indication.row != style_.currentRow)) continue;
+            labels_.push_back(box);
             painter_.setPen(isMember(i)           ? colourOf(check_->mark, paper_)
                             : indication.row >= 0 ? ink_
                                                   : faded(ink_, .55));
@@ -231,9 +230,26 @@ private:
     const std::optional<ShownCheck>& check_;
     QColor paper_;
     QColor ink_;
+    std::vector<QRectF> labels_;  ///< where labels stand already
 };
 
 }  // namespace
+
+QPainterPath framePath(const model::CheckFrame& frame) {
+    const double width = frame.shape.width.approximately();
+    const double height = frame.shape.height.approximately();
+    const QRectF body(-width / 2, -height / 2, width, height);
+    QPainterPath path;
+    if (frame.shape.circle) {
+        path.addEllipse(body);
+    } else {
+        path.addRect(body);
+    }
+    QTransform place;
+    place.translate(frame.x, frame.y);
+    place.rotate(frame.angleDegrees);
+    return place.map(path);
+}
 
 void paintSurface(QPainter& painter, const SurfacePicture& picture, const SurfaceScale& scale,
                   const SurfaceStyle& style, const std::optional<ShownCheck>& check) {

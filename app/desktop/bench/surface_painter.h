@@ -3,12 +3,12 @@
 // and a scale bar. Everything is taken from the palette, so that it reads in light and dark.
 #pragma once
 
-#include <optional>
-#include <set>
-
+#include <QPainterPath>
 #include <QPalette>
 #include <QRectF>
 #include <QString>
+#include <optional>
+#include <set>
 
 #include "bench/surface_picture.h"
 #include "bench/surface_scale.h"
@@ -26,6 +26,9 @@ struct ShownCheck {
     std::optional<model::CheckFrame> frame;
     std::set<int> members;  ///< indices of the picture's indications
 };
+
+/// The frame's outline in the zone's millimetres.
+QPainterPath framePath(const model::CheckFrame& frame);
 
 struct SurfaceStyle {
     QPalette palette;

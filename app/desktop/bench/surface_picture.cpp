@@ -95,9 +95,9 @@ private:
             if (!value) continue;
             PictureIndication shown;
             shown.label = prefix + qt(value->id);
-            shown.capsule = model::makeCapsule(value->x, value->y, value->length,
-                                               value->width.value_or(model::Length()),
-                                               value->angle, at);
+            shown.capsule =
+                model::makeCapsule(value->x, value->y, value->length,
+                                   value->width.value_or(model::Length()), value->angle, at);
             shown.row = examination == shown_ ? row : -1;
             const auto known = considered.find(value->id);
             shown.considered = value->relevance == model::Relevance::Relevant &&

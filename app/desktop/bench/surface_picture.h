@@ -3,12 +3,11 @@
 // neighbours on the same surface, and every indication that can be read so far.
 #pragma once
 
+#include <QString>
+#include <QTransform>
 #include <map>
 #include <string>
 #include <vector>
-
-#include <QString>
-#include <QTransform>
 
 #include "editing/casting_editor.h"
 #include "editing/live_verdict.h"
@@ -24,10 +23,10 @@ struct PictureZone {
 };
 
 struct PictureIndication {
-    QString label;          ///< "7", or "Z2/7" of a neighbour
+    QString label;  ///< "7", or "Z2/7" of a neighbour
     model::Capsule capsule;
-    int row = -1;           ///< of the shown examination; -1: a neighbour's
-    bool considered = true; ///< false: left out by the threshold, or stated not relevant
+    int row = -1;            ///< of the shown examination; -1: a neighbour's
+    bool considered = true;  ///< false: left out by the threshold, or stated not relevant
 };
 
 struct PictureGroup {

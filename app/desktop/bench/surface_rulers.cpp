@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/surface_rulers.h"
 
-#include <cmath>
-
 #include <QCoreApplication>
 #include <QPainter>
+#include <cmath>
 
 #include "looks/text.h"
 
@@ -14,14 +13,18 @@ namespace {
 constexpr double kLabelPixels = 62;  // room for one number on a ruler
 constexpr int kDatumPixels = 7;
 
-QString tr(const char* text) { return QCoreApplication::translate("Surface", text); }
+QString tr(const char* text) {
+    return QCoreApplication::translate("Surface", text);
+}
 
 QColor faded(QColor colour, double opacity) {
     colour.setAlphaF(static_cast<float>(opacity));
     return colour;
 }
 
-qint64 firstDivision(double mm, double step) { return std::llround(std::ceil(mm / step)); }
+qint64 firstDivision(double mm, double step) {
+    return std::llround(std::ceil(mm / step));
+}
 
 QString unitOf(const SurfaceStyle& style) {
     return QString::fromUtf8(model::symbol(style.unit).data());
@@ -74,8 +77,8 @@ void paintRulers(QPainter& painter, const SurfaceScale& scale, const SurfaceStyl
         painter.drawLine(QPointF(sheet.left() - 5, y), QPointF(sheet.left(), y));
         const double half = metrics.height() / 2;
         if (y - half < sheet.top() || y + half > sheet.bottom()) continue;
-        painter.drawText(QRectF(0, y - 20, sheet.left() - 8, 40),
-                         Qt::AlignRight | Qt::AlignVCenter, step.label(n));
+        painter.drawText(QRectF(0, y - 20, sheet.left() - 8, 40), Qt::AlignRight | Qt::AlignVCenter,
+                         step.label(n));
     }
 }
 
@@ -90,7 +93,8 @@ void paintDatum(QPainter& painter, const SurfaceScale& scale, const SurfaceStyle
         painter.drawLine(at, tip);
         painter.drawLine(tip, tip - way * 7 + side * 3.5);
         painter.drawLine(tip, tip - way * 7 - side * 3.5);
-        painter.drawText(QRectF(tip + way * 9 - QPointF(8, 9), QSizeF(16, 18)), Qt::AlignCenter,
+        const QPointF aside = way.x() > 0 ? QPointF(0, 12) : QPointF(-12, 0);
+        painter.drawText(QRectF(tip + aside - QPointF(8, 9), QSizeF(16, 18)), Qt::AlignCenter,
                          way.x() > 0 ? tr("x") : tr("y"));
     }
     const QRectF ring(at.x() - kDatumPixels, at.y() - kDatumPixels, 2 * kDatumPixels,

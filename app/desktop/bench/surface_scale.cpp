@@ -22,8 +22,7 @@ double roundStep(double least) {
 }  // namespace
 
 SurfaceScale SurfaceScale::zoomed(double factor, QPointF still) const {
-    const double wanted =
-        std::clamp(pixelsPerMm * factor, kLeastPixelsPerMm, kMostPixelsPerMm);
+    const double wanted = std::clamp(pixelsPerMm * factor, kLeastPixelsPerMm, kMostPixelsPerMm);
     const double applied = wanted / pixelsPerMm;
     return {wanted, still + (datum - still) * applied};
 }
@@ -32,12 +31,12 @@ SurfaceScale fitted(const QRectF& mm, const QRectF& area) {
     if (mm.width() <= 0 || mm.height() <= 0 || area.width() <= 0 || area.height() <= 0) {
         return {1, area.bottomLeft()};
     }
-    const double scale = std::clamp(
-        std::min(area.width() / mm.width(), area.height() / mm.height()), kLeastPixelsPerMm,
-        kMostPixelsPerMm);
+    const double scale =
+        std::clamp(std::min(area.width() / mm.width(), area.height() / mm.height()),
+                   kLeastPixelsPerMm, kMostPixelsPerMm);
     const QPointF middle = mm.center();
-    return {scale, {area.center().x() - middle.x() * scale,
-                    area.center().y() + middle.y() * scale}};
+    return {scale,
+            {area.center().x() - middle.x() * scale, area.center().y() + middle.y() * scale}};
 }
 
 RulerStep rulerStep(double leastMm, model::LengthUnit unit) {

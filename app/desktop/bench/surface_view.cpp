@@ -1,22 +1,25 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/surface_view.h"
 
-#include <cmath>
-
 #include <QApplication>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QWheelEvent>
+#include <cmath>
 
 namespace app {
 
 SurfaceView::SurfaceView(QWidget* parent) : QWidget(parent) {
     setFocusPolicy(Qt::StrongFocus);
     setAccessibleName(tr("Developed surface of the zone"));
-    setAccessibleDescription(
-        tr("Drawing to scale. Plus and minus zoom, arrow keys move, F fits the zone."));
-    setToolTip(tr("Wheel or + and −: zoom · drag or arrow keys: move · F: fit · click: pick"));
+    setAccessibleDescription(tr(
+        "Drawing to scale. Plus and minus zoom, arrow keys move, F fits the zone, D the deciding "
+        "frame."));
+    setToolTip(
+        tr("Wheel or + and −: zoom · drag or arrow keys: move · F: whole zone · D: deciding frame "
+           "· click: "
+           "pick"));
 }
 
 SurfaceStyle SurfaceView::style_() const {
@@ -33,7 +36,7 @@ SurfaceStyle SurfaceView::style_() const {
 void SurfaceView::show(SurfacePicture picture, bool fitIt) {
     picture_ = std::move(picture);
     setAccessibleDescription(tr("Zone %1, %n indication(s) drawn to scale. Plus and minus zoom, "
-                                "arrow keys move, F fits the zone.",
+                                "arrow keys move, F fits the zone, D the deciding frame.",
                                 nullptr, static_cast<int>(picture_.indications.size()))
                                  .arg(picture_.zone.name));
     if (fitIt) fit();
@@ -42,6 +45,13 @@ void SurfaceView::show(SurfacePicture picture, bool fitIt) {
 
 void SurfaceView::setCheck(std::optional<ShownCheck> check) {
     check_ = std::move(check);
+    if (fitted_ && check_ && check_->frame) {
+        const QRectF sheet = style_().sheet();
+        const QRectF frame = framePath(*check_->frame).boundingRect();
+        const bool seen = sheet.contains(scale_.toPixels(frame.left(), frame.top())) &&
+                          sheet.contains(scale_.toPixels(frame.right(), frame.bottom()));
+        if (!seen) fit();
+    }
     update();
 }
 
@@ -58,7 +68,17 @@ void SurfaceView::setUnit(model::LengthUnit unit) {
 void SurfaceView::fit() {
     fitted_ = true;
     const QRectF sheet = style_().sheet().adjusted(36, 28, -28, -36);
-    scale_ = fitted(QRectF(0, 0, picture_.zone.width, picture_.zone.height), sheet);
+    QRectF shown(0, 0, picture_.zone.width, picture_.zone.height);
+    if (check_ && check_->frame) shown |= framePath(*check_->frame).boundingRect();
+    scale_ = fitted(shown, sheet);
+    update();
+}
+
+void SurfaceView::fitFrame() {
+    if (!check_ || !check_->frame) return;
+    fitted_ = false;
+    scale_ = fitted(framePath(*check_->frame).boundingRect(),
+                    style_().sheet().adjusted(36, 40, -28, -36));
     update();
 }
 
@@ -112,7 +132,9 @@ void SurfaceView::mouseReleaseEvent(QMouseEvent* event) {
     dragFrom_.reset();
 }
 
-void SurfaceView::mouseDoubleClickEvent(QMouseEvent*) { fit(); }
+void SurfaceView::mouseDoubleClickEvent(QMouseEvent*) {
+    fit();
+}
 
 void SurfaceView::pick(QPointF at) {
     const QPointF mm = scale_.toMm(at);
@@ -136,15 +158,33 @@ void SurfaceView::keyPressEvent(QKeyEvent* event) {
     const double step = event->modifiers() & Qt::ShiftModifier ? 200 : 50;
     switch (event->key()) {
         case Qt::Key_Plus:
-        case Qt::Key_Equal: zoomIn(); return;
-        case Qt::Key_Minus: zoomOut(); return;
+        case Qt::Key_Equal:
+            zoomIn();
+            return;
+        case Qt::Key_Minus:
+            zoomOut();
+            return;
         case Qt::Key_F:
-        case Qt::Key_Home: fit(); return;
-        case Qt::Key_Left: moveBy({step, 0}); return;
-        case Qt::Key_Right: moveBy({-step, 0}); return;
-        case Qt::Key_Up: moveBy({0, step}); return;
-        case Qt::Key_Down: moveBy({0, -step}); return;
-        default: QWidget::keyPressEvent(event);
+        case Qt::Key_Home:
+            fit();
+            return;
+        case Qt::Key_D:
+            fitFrame();
+            return;
+        case Qt::Key_Left:
+            moveBy({step, 0});
+            return;
+        case Qt::Key_Right:
+            moveBy({-step, 0});
+            return;
+        case Qt::Key_Up:
+            moveBy({0, step});
+            return;
+        case Qt::Key_Down:
+            moveBy({0, -step});
+            return;
+        default:
+            QWidget::keyPressEvent(event);
     }
 }
 

@@ -3,9 +3,8 @@
 // fits the zone, a click picks an indication.
 #pragma once
 
-#include <optional>
-
 #include <QWidget>
+#include <optional>
 
 #include "bench/surface_painter.h"
 
@@ -30,7 +29,10 @@ public:
     [[nodiscard]] QSize minimumSizeHint() const override { return {240, 160}; }
 
 public slots:
+    /// Shows the whole zone, and the pointed out frame with it.
     void fit();
+    /// Shows the pointed out frame large.
+    void fitFrame();
     void zoomIn() { zoomAbout(rect().center(), 1.25); }
     void zoomOut() { zoomAbout(rect().center(), 0.8); }
 

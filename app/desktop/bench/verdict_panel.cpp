@@ -59,6 +59,7 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     layout->addWidget(attested_);
     layout->addWidget(checks_, 1);
     layout->addWidget(rest_);
+    layout->addStretch(0);
 
     show(nullptr, -1);
 }
@@ -79,6 +80,7 @@ void VerdictPanel::show(CastingDesk* desk, int examination) {
     examination_ = examination;
     shown_.reset();
     checks_->setChecks({});
+    checks_->setVisible(desk && examination >= 0);
     refresh();
 }
 
@@ -103,7 +105,9 @@ void VerdictPanel::refresh() {
     showWord();
 }
 
-QString VerdictPanel::word() const { return word_->text(); }
+QString VerdictPanel::word() const {
+    return word_->text();
+}
 
 void VerdictPanel::showWord() {
     const bool any = desk_ && examination_ >= 0;
@@ -170,8 +174,10 @@ void VerdictPanel::showRest(const model::ExaminationVerdict* verdict) {
     if (verdict) {
         for (const auto& reason : verdict->reasons) lines << "• " + qt(reason);
         QStringList met;
-        for (const auto& [key, level] : verdict->bestLevels) {
-            met << (level ? qt(*level) : tr("no level for %1").arg(qt(key)));
+        for (const auto& key : levelKeysInOrder(verdict->levels)) {
+            const auto best = verdict->bestLevels.find(key);
+            if (best == verdict->bestLevels.end()) continue;
+            met << (best->second ? qt(*best->second) : tr("none for %1").arg(classText(key)));
         }
         if (!met.isEmpty()) lines << tr("Strictest levels met: %1").arg(met.join(" · "));
         if (!verdict->bestLevelsUnknown.empty()) {

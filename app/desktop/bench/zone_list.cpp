@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/zone_list.h"
 
-#include <algorithm>
-
 #include <QCoreApplication>
 #include <QPainter>
 #include <QStyledItemDelegate>
+#include <algorithm>
 
 #include "looks/text.h"
 
@@ -50,21 +49,21 @@ public:
                           index.data(Qt::DisplayRole).toString());
         painter->setFont(option.font);
         const QString word = index.data(ZoneModel::kWordRole).toString();
-        painter->setPen(mark == Mark::NotBegun ? palette.color(QPalette::PlaceholderText)
-                                               : colourOf(mark, paper));
+        const bool muted = mark == Mark::NotBegun || index.data(ZoneModel::kReplacedRole).toBool();
+        painter->setPen(muted ? palette.color(QPalette::PlaceholderText) : colourOf(mark, paper));
         painter->drawText(first, Qt::AlignRight | Qt::AlignVCenter, word);
         painter->setPen(palette.color(QPalette::PlaceholderText));
         const QRectF second = first.translated(0, line + 2);
-        painter->drawText(second, Qt::AlignLeft | Qt::AlignVCenter,
-                          option.fontMetrics.elidedText(
-                              index.data(ZoneModel::kDetailRole).toString(), Qt::ElideRight,
-                              static_cast<int>(second.width())));
+        painter->drawText(
+            second, Qt::AlignLeft | Qt::AlignVCenter,
+            option.fontMetrics.elidedText(index.data(ZoneModel::kDetailRole).toString(),
+                                          Qt::ElideRight, static_cast<int>(second.width())));
         painter->restore();
     }
 };
 
-ZoneLine lineFor(const model::CastingFile& file, int zone, model::Method method,
-                 model::Stage stage, const std::string& name) {
+ZoneLine lineFor(const model::CastingFile& file, int zone, model::Method method, model::Stage stage,
+                 const std::string& name) {
     ZoneLine line;
     line.zone = zone;
     line.title = qt(name) + "  " + methodText(method);
@@ -131,9 +130,8 @@ std::vector<ZoneLine> zoneLines(const model::CastingFile& file) {
             line.test = static_cast<int>(t);
             lines.push_back(std::move(line));
         }
-        addExaminations(static_cast<int>(z), -1, [&](const model::Examination& header) {
-            return header.zone == zone.name;
-        });
+        addExaminations(static_cast<int>(z), -1,
+                        [&](const model::Examination& header) { return header.zone == zone.name; });
     }
     addExaminations(-1, -1, [](const model::Examination&) { return true; });
     return lines;
@@ -182,21 +180,38 @@ QString ZoneModel::wordOfLine(const ZoneLine& line) const {
     }
     const auto& live = desk_->live()->examinations[at];
     const QString word = wordText(live.word);
-    return live.verdict && live.verdict->superseded ? tr("replaced (%1)").arg(word) : word;
+    return isReplaced(line) ? tr("replaced: %1").arg(word) : word;
+}
+
+bool ZoneModel::isReplaced(const ZoneLine& line) const {
+    const auto at = static_cast<std::size_t>(line.examination);
+    if (line.examination < 0 || !desk_->live() || at >= desk_->live()->examinations.size()) {
+        return false;
+    }
+    const auto& verdict = desk_->live()->examinations[at].verdict;
+    return verdict && verdict->superseded;
 }
 
 QVariant ZoneModel::data(const QModelIndex& index, int role) const {
     const auto* shown = line(index);
     if (!shown || !desk_) return {};
     switch (role) {
-        case Qt::DisplayRole: return shown->title;
-        case kMarkRole: return static_cast<int>(markOfLine(*shown));
-        case kWordRole: return wordOfLine(*shown);
-        case kDetailRole: return shown->detail;
-        case Qt::ToolTipRole: return shown->detail;
+        case Qt::DisplayRole:
+            return shown->title;
+        case kMarkRole:
+            return static_cast<int>(markOfLine(*shown));
+        case kWordRole:
+            return wordOfLine(*shown);
+        case kDetailRole:
+            return shown->detail;
+        case kReplacedRole:
+            return isReplaced(*shown);
+        case Qt::ToolTipRole:
+            return shown->detail;
         case Qt::AccessibleTextRole:
             return QStringList{shown->title, wordOfLine(*shown), shown->detail}.join(", ");
-        default: return {};
+        default:
+            return {};
     }
 }
 

@@ -3,10 +3,9 @@
 // it is. An examination that was begun stands in place of the test that asks for it.
 #pragma once
 
-#include <vector>
-
 #include <QAbstractListModel>
 #include <QListView>
+#include <vector>
 
 #include "editing/casting_desk.h"
 #include "looks/mark.h"
@@ -15,11 +14,11 @@ namespace app {
 
 /// One line: an examination, or a planned test that is not begun.
 struct ZoneLine {
-    int examination = -1;   ///< index in the casting's file; -1: not begun
-    int zone = -1;          ///< index in the zone plan; -1: not in the plan
-    int test = -1;          ///< index in the zone's tests; -1: not asked for by the plan
-    QString title;          ///< "Z1  MT"
-    QString detail;         ///< "as cast, repair 1"
+    int examination = -1;  ///< index in the casting's file; -1: not begun
+    int zone = -1;         ///< index in the zone plan; -1: not in the plan
+    int test = -1;         ///< index in the zone's tests; -1: not asked for by the plan
+    QString title;         ///< "Z1  MT"
+    QString detail;        ///< "as cast, repair 1"
 };
 
 /// In the order of the plan; of one test the examinations in the order of cycle and repeat.
@@ -32,6 +31,7 @@ public:
     static constexpr int kMarkRole = Qt::UserRole;
     static constexpr int kWordRole = Qt::UserRole + 1;
     static constexpr int kDetailRole = Qt::UserRole + 2;
+    static constexpr int kReplacedRole = Qt::UserRole + 3;  ///< a later examination counts instead
 
     using QAbstractListModel::QAbstractListModel;
     void show(CastingDesk* desk);
@@ -45,6 +45,7 @@ public:
 private:
     [[nodiscard]] Mark markOfLine(const ZoneLine& line) const;
     [[nodiscard]] QString wordOfLine(const ZoneLine& line) const;
+    [[nodiscard]] bool isReplaced(const ZoneLine& line) const;
 
     CastingDesk* desk_ = nullptr;
     std::vector<ZoneLine> lines_;

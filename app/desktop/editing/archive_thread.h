@@ -3,6 +3,9 @@
 // not wait at all. Jobs are done in the order in which they were asked for.
 #pragma once
 
+#include <QObject>
+#include <QPointer>
+#include <QTimer>
 #include <condition_variable>
 #include <deque>
 #include <functional>
@@ -11,10 +14,6 @@
 #include <optional>
 #include <string>
 #include <utility>
-
-#include <QObject>
-#include <QPointer>
-#include <QTimer>
 
 #include "archive/archive.h"
 

@@ -34,8 +34,8 @@ bool Autosave::unsaved() const {
 
 void Autosave::note(int examination) {
     auto& slot = slots_[examination];
-    slot.pending = !(slot.stored && sameContent(*slot.stored, editor_.draft(examination))) ||
-                   slot.inFlight;
+    slot.pending =
+        !(slot.stored && sameContent(*slot.stored, editor_.draft(examination))) || slot.inFlight;
     if (slot.pending && !delay_.isActive()) delay_.start();
 }
 
@@ -53,8 +53,8 @@ void Autosave::send(int examination) {
     emit saving();
     auto draft = editor_.draft(examination);
     archive_.ask(
-        [draft, actor = model::Actor{person_}](model::Archive& archive)
-            -> model::Result<model::ExaminationDraft> {
+        [draft, actor = model::Actor{person_}](
+            model::Archive& archive) -> model::Result<model::ExaminationDraft> {
             auto kept = archive.save(draft, actor);
             if (!kept) return kept.error();
             auto stored = draft;

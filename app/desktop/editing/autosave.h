@@ -4,13 +4,12 @@
 // is, and said aloud meanwhile; what somebody else has changed is never overwritten unasked.
 #pragma once
 
-#include <map>
-#include <optional>
-#include <string>
-
 #include <QDateTime>
 #include <QObject>
 #include <QTimer>
+#include <map>
+#include <optional>
+#include <string>
 
 #include "base/result.h"
 #include "editing/casting_editor.h"

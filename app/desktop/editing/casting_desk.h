@@ -2,11 +2,10 @@
 // One casting on the bench: its drafts, saved and judged as they change.
 #pragma once
 
-#include <memory>
-#include <string>
-
 #include <QObject>
 #include <QTimer>
+#include <memory>
+#include <string>
 
 #include "editing/autosave.h"
 #include "editing/casting_editor.h"

@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "editing/casting_editor.h"
 
+#include <QUndoCommand>
 #include <algorithm>
 #include <cassert>
-
-#include <QUndoCommand>
 
 namespace app {
 namespace {
 
-std::ptrdiff_t offset(int index) { return static_cast<std::ptrdiff_t>(index); }
+std::ptrdiff_t offset(int index) {
+    return static_cast<std::ptrdiff_t>(index);
+}
 
 std::vector<model::ReadIndication> readAll(const std::vector<model::TypedIndication>& rows) {
     std::vector<model::ReadIndication> readings;
@@ -114,8 +115,8 @@ void CastingEditor::replaceRows(int examination, int first, int removed,
                                                old.begin() + offset(first + removed));
     if (before == rows) return;
     const bool withdraws = draft(examination).header.noIndications && anyEntry(rows);
-    undo_.push(new RowStep(*this, examination, first, std::move(before), std::move(rows),
-                           withdraws, what));
+    undo_.push(new RowStep(*this, examination, first, std::move(before), std::move(rows), withdraws,
+                           what));
 }
 
 bool CastingEditor::stateNoIndications(int examination, bool stated) {

@@ -3,11 +3,10 @@
 // told. Every change is a step with the values before and after it. No widget, no database.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include <QObject>
 #include <QUndoStack>
+#include <string>
+#include <vector>
 
 #include "record/records.h"
 

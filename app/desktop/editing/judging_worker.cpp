@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "editing/judging_worker.h"
 
-#include <utility>
-
 #include <QThread>
+#include <utility>
 
 namespace app {
 

@@ -3,12 +3,11 @@
 // is being judged replaces every one that still waits.
 #pragma once
 
+#include <QObject>
 #include <condition_variable>
 #include <memory>
 #include <mutex>
 #include <optional>
-
-#include <QObject>
 
 #include "editing/live_verdict.h"
 

@@ -39,7 +39,8 @@ struct LiveVerdict {
     std::vector<LiveExamination> examinations;  ///< as in the casting's file
     std::vector<RowProblem> rowProblems;
     std::vector<ExaminationProblem> examinationProblems;
-    std::optional<model::Verdict> complete;  ///< of the whole sheet; only where nothing was left out
+    std::optional<model::Verdict>
+        complete;  ///< of the whole sheet; only where nothing was left out
 };
 
 LiveVerdict judgeLive(const model::CastingFile& file, const model::TableSet& tables);

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "looks/mark.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include <QPainter>
 #include <QPainterPath>
 #include <QPixmap>
+#include <algorithm>
+#include <cmath>
 
 namespace app {
 namespace {
@@ -23,10 +22,14 @@ double luminance(const QColor& colour) {
 
 QColor wishFor(Mark mark) {
     switch (mark) {
-        case Mark::Passes: return QColor::fromHsl(186, 200, 90);
-        case Mark::Fails: return QColor::fromHsl(8, 190, 105);
-        case Mark::Open: return QColor::fromHsl(42, 210, 95);
-        case Mark::NotBegun: break;
+        case Mark::Passes:
+            return QColor::fromHsl(186, 200, 90);
+        case Mark::Fails:
+            return QColor::fromHsl(8, 190, 105);
+        case Mark::Open:
+            return QColor::fromHsl(42, 210, 95);
+        case Mark::NotBegun:
+            break;
     }
     return QColor::fromHsl(210, 15, 120);
 }
@@ -35,9 +38,12 @@ QColor wishFor(Mark mark) {
 
 Mark markOf(model::Word word) {
     switch (word) {
-        case model::Word::Acceptable: return Mark::Passes;
-        case model::Word::NotAcceptable: return Mark::Fails;
-        case model::Word::NotJudged: break;
+        case model::Word::Acceptable:
+            return Mark::Passes;
+        case model::Word::NotAcceptable:
+            return Mark::Fails;
+        case model::Word::NotJudged:
+            break;
     }
     return Mark::Open;
 }

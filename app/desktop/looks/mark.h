@@ -3,13 +3,12 @@
 // word say it alone; the colour only helps to find it.
 #pragma once
 
-#include <optional>
-
 #include <QColor>
 #include <QIcon>
 #include <QPalette>
 #include <QRectF>
 #include <QString>
+#include <optional>
 
 #include "judge/verdict.h"
 

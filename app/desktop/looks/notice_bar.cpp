@@ -56,7 +56,9 @@ void NoticeBar::takeBack() {
     }
 }
 
-QString NoticeBar::text() const { return text_->text(); }
+QString NoticeBar::text() const {
+    return text_->text();
+}
 
 void NoticeBar::paintEvent(QPaintEvent*) {
     QPainter painter(this);

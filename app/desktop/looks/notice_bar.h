@@ -3,10 +3,9 @@
 // stays until it is answered or taken back; it takes no focus.
 #pragma once
 
+#include <QFrame>
 #include <functional>
 #include <vector>
-
-#include <QFrame>
 
 #include "looks/mark.h"
 

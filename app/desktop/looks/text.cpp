@@ -3,13 +3,17 @@
 
 #include <QCoreApplication>
 #include <QStringList>
+#include <algorithm>
+#include <cmath>
 
 #include "base/decimal.h"
 
 namespace app {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Words", text); }
+QString tr(const char* text) {
+    return QCoreApplication::translate("Words", text);
+}
 
 QString withUnit(const std::string& number, model::CheckUnit unit) {
     const QString symbol = unitText(unit);
@@ -20,37 +24,50 @@ QString withUnit(const std::string& number, model::CheckUnit unit) {
 
 QString wordText(model::Word word) {
     switch (word) {
-        case model::Word::Acceptable: return tr("acceptable");
-        case model::Word::NotAcceptable: return tr("not acceptable");
-        case model::Word::NotJudged: break;
+        case model::Word::Acceptable:
+            return tr("acceptable");
+        case model::Word::NotAcceptable:
+            return tr("not acceptable");
+        case model::Word::NotJudged:
+            break;
     }
     return tr("not judged");
 }
 
 QString methodText(model::Method method) {
     switch (method) {
-        case model::Method::Magnetic: return tr("MT");
-        case model::Method::Penetrant: return tr("PT");
-        case model::Method::Ultrasonic: break;
+        case model::Method::Magnetic:
+            return tr("MT");
+        case model::Method::Penetrant:
+            return tr("PT");
+        case model::Method::Ultrasonic:
+            break;
     }
     return tr("UT");
 }
 
 QString methodName(model::Method method) {
     switch (method) {
-        case model::Method::Magnetic: return tr("magnetic particle testing");
-        case model::Method::Penetrant: return tr("penetrant testing");
-        case model::Method::Ultrasonic: break;
+        case model::Method::Magnetic:
+            return tr("magnetic particle testing");
+        case model::Method::Penetrant:
+            return tr("penetrant testing");
+        case model::Method::Ultrasonic:
+            break;
     }
     return tr("ultrasonic testing");
 }
 
 QString stageText(model::Stage stage) {
     switch (stage) {
-        case model::Stage::AsCast: return tr("as cast");
-        case model::Stage::HeatTreated: return tr("heat treated");
-        case model::Stage::RoughMachined: return tr("rough machined");
-        case model::Stage::FinishMachined: break;
+        case model::Stage::AsCast:
+            return tr("as cast");
+        case model::Stage::HeatTreated:
+            return tr("heat treated");
+        case model::Stage::RoughMachined:
+            return tr("rough machined");
+        case model::Stage::FinishMachined:
+            break;
     }
     return tr("finish machined");
 }
@@ -58,20 +75,34 @@ QString stageText(model::Stage stage) {
 QString ruleText(model::RuleKind rule) {
     using model::RuleKind;
     switch (rule) {
-        case RuleKind::IndividualLength: return tr("individual length");
-        case RuleKind::CumulativeLength: return tr("cumulative length");
-        case RuleKind::TotalArea: return tr("total area");
-        case RuleKind::IndividualArea: return tr("individual area");
-        case RuleKind::AreaShare: return tr("area share");
-        case RuleKind::Count: return tr("count");
-        case RuleKind::CountAtMaximum: return tr("count at the maximum");
-        case RuleKind::LineOfIndications: return tr("line of indications");
-        case RuleKind::Spacing: return tr("spacing");
-        case RuleKind::EquivalentReflector: return tr("equivalent reflector");
-        case RuleKind::ThroughWallExtent: return tr("through-wall extent");
-        case RuleKind::BackWallLoss: return tr("back-wall loss");
-        case RuleKind::ForbiddenKind: return tr("forbidden kind");
-        case RuleKind::Testability: break;
+        case RuleKind::IndividualLength:
+            return tr("individual length");
+        case RuleKind::CumulativeLength:
+            return tr("cumulative length");
+        case RuleKind::TotalArea:
+            return tr("total area");
+        case RuleKind::IndividualArea:
+            return tr("individual area");
+        case RuleKind::AreaShare:
+            return tr("area share");
+        case RuleKind::Count:
+            return tr("count");
+        case RuleKind::CountAtMaximum:
+            return tr("count at the maximum");
+        case RuleKind::LineOfIndications:
+            return tr("line of indications");
+        case RuleKind::Spacing:
+            return tr("spacing");
+        case RuleKind::EquivalentReflector:
+            return tr("equivalent reflector");
+        case RuleKind::ThroughWallExtent:
+            return tr("through-wall extent");
+        case RuleKind::BackWallLoss:
+            return tr("back-wall loss");
+        case RuleKind::ForbiddenKind:
+            return tr("forbidden kind");
+        case RuleKind::Testability:
+            break;
     }
     return tr("testability");
 }
@@ -79,26 +110,40 @@ QString ruleText(model::RuleKind rule) {
 QString kindText(model::Kind kind) {
     using model::Kind;
     switch (kind) {
-        case Kind::Crack: return tr("crack");
-        case Kind::HotTear: return tr("hot tear");
-        case Kind::ColdShut: return tr("cold shut");
-        case Kind::Shrinkage: return tr("shrinkage");
-        case Kind::Porosity: return tr("porosity");
-        case Kind::Inclusion: return tr("inclusion");
-        case Kind::Chaplet: return tr("chaplet");
-        case Kind::Insert: return tr("insert");
-        case Kind::Clustered: return tr("clustered");
-        case Kind::Unknown: break;
+        case Kind::Crack:
+            return tr("crack");
+        case Kind::HotTear:
+            return tr("hot tear");
+        case Kind::ColdShut:
+            return tr("cold shut");
+        case Kind::Shrinkage:
+            return tr("shrinkage");
+        case Kind::Porosity:
+            return tr("porosity");
+        case Kind::Inclusion:
+            return tr("inclusion");
+        case Kind::Chaplet:
+            return tr("chaplet");
+        case Kind::Insert:
+            return tr("insert");
+        case Kind::Clustered:
+            return tr("clustered");
+        case Kind::Unknown:
+            break;
     }
     return tr("unknown");
 }
 
 QString gradeText(model::Grade grade) {
     switch (grade) {
-        case model::Grade::Read: return tr("read in the published text");
-        case model::Grade::ReadTwice: return tr("read in two published places");
-        case model::Grade::Partly: return tr("partly read");
-        case model::Grade::Memory: break;
+        case model::Grade::Read:
+            return tr("read in the published text");
+        case model::Grade::ReadTwice:
+            return tr("read in two published places");
+        case model::Grade::Partly:
+            return tr("partly read");
+        case model::Grade::Memory:
+            break;
     }
     return tr("from memory: check it against your copy of the standard");
 }
@@ -109,12 +154,17 @@ QString classText(const std::string& contractWord) {
 
 QString unitText(model::CheckUnit unit) {
     switch (unit) {
-        case model::CheckUnit::Millimetre: return tr("mm");
-        case model::CheckUnit::SquareMillimetre: return tr("mm²");
-        case model::CheckUnit::Percent: return tr("%");
-        case model::CheckUnit::Decibel: return tr("dB");
+        case model::CheckUnit::Millimetre:
+            return tr("mm");
+        case model::CheckUnit::SquareMillimetre:
+            return tr("mm²");
+        case model::CheckUnit::Percent:
+            return tr("%");
+        case model::CheckUnit::Decibel:
+            return tr("dB");
         case model::CheckUnit::Count:
-        case model::CheckUnit::None: break;
+        case model::CheckUnit::None:
+            break;
     }
     return {};
 }
@@ -143,19 +193,35 @@ QString limitText(const model::Check& check) {
         return tr("none allowed");
     }
     switch (check.comparison) {
-        case model::Comparison::Less: return tr("below %1").arg(number);
-        case model::Comparison::AtMost: return tr("at most %1").arg(number);
-        case model::Comparison::AtLeast: return tr("at least %1").arg(number);
-        case model::Comparison::More: break;
+        case model::Comparison::Less:
+            return tr("below %1").arg(number);
+        case model::Comparison::AtMost:
+            return tr("at most %1").arg(number);
+        case model::Comparison::AtLeast:
+            return tr("at least %1").arg(number);
+        case model::Comparison::More:
+            break;
     }
     return tr("above %1").arg(number);
+}
+
+QString measuredAndLimit(const model::Check& check) {
+    if (!check.measured) return {};
+    const bool atMost = check.limit && check.comparison == model::Comparison::AtMost;
+    if (atMost && check.limit->numerator != 0) {
+        return tr("%1 of %2")
+            .arg(qt(model::formatMillionths(*check.measured)),
+                 withUnit(model::formatMillionths(*check.limit), check.unit));
+    }
+    if (!check.limit) return measuredText(check);
+    return tr("%1, %2").arg(measuredText(check), limitText(check));
 }
 
 std::optional<double> shareUsed(const model::Check& check) {
     if (!check.measured || !check.limit) return std::nullopt;
     const double measured = static_cast<double>(*check.measured);
-    const double limit = static_cast<double>(check.limit->numerator) /
-                         static_cast<double>(check.limit->denominator);
+    const double limit =
+        static_cast<double>(check.limit->numerator) / static_cast<double>(check.limit->denominator);
     const bool upper = check.comparison == model::Comparison::AtMost ||
                        check.comparison == model::Comparison::Less;
     const double over = upper ? measured : limit;
@@ -165,9 +231,31 @@ std::optional<double> shareUsed(const model::Check& check) {
     return std::nullopt;
 }
 
+QString shareText(const model::Check& check) {
+    const auto share = shareUsed(check);
+    if (!share) return {};
+    const bool fails = check.passes && !*check.passes;
+    const double percent = *share * 100;
+    // The last bits of the division are not a reason to show one percent more or less.
+    const double rounded = fails ? std::ceil(percent - 1e-9) : std::floor(percent + 1e-9);
+    if (fails && rounded <= 100) return tr("over 100 %");
+    return tr("%1 %").arg(rounded, 0, 'f', 0);
+}
+
+std::vector<std::string> levelKeysInOrder(const std::map<std::string, std::string>& levels) {
+    std::vector<std::string> keys;
+    for (const char* first : {"non-linear", "isolated", "clustered", "linear", "aligned"}) {
+        if (levels.contains(first)) keys.emplace_back(first);
+    }
+    for (const auto& entry : levels) {
+        if (std::ranges::find(keys, entry.first) == keys.end()) keys.push_back(entry.first);
+    }
+    return keys;
+}
+
 QString levelsText(const std::map<std::string, std::string>& levels) {
     QStringList words;
-    for (const auto& [key, level] : levels) words << qt(level);
+    for (const auto& key : levelKeysInOrder(levels)) words << qt(levels.at(key));
     return words.join(QStringLiteral(" · "));
 }
 

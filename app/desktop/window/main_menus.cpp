@@ -67,8 +67,7 @@ void MainWindow::makeMenus() {
     fill(*menuBar()->addMenu(tr("&Go")), actions.go);
     auto* help = menuBar()->addMenu(tr("&Help"));
     help->addAction(tr("&Keys"), this, &MainWindow::showKeys)->setShortcut(QKeySequence("F1"));
-    help->addAction(tr("&Who sits here, and what the program is not…"), this,
-                    &MainWindow::welcome);
+    help->addAction(tr("&Who sits here, and what the program is not…"), this, &MainWindow::welcome);
     help->addAction(tr("&About Fettlemark"), this, [this] {
         QMessageBox::about(this, tr("About Fettlemark"),
                            tr("Fettlemark %1\n\nAn acceptance recorder for the testing of iron "
@@ -78,8 +77,8 @@ void MainWindow::makeMenus() {
 }
 
 void MainWindow::showKeys() {
-    auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Keys"),
-                                tr("Typing indications"), QMessageBox::Close, this);
+    auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Keys"), tr("Typing indications"),
+                                QMessageBox::Close, this);
     box->setAttribute(Qt::WA_DeleteOnClose);
     box->setInformativeText(
         tr("Enter\tnext cell; after the kind, the next row\n"
@@ -94,7 +93,8 @@ void MainWindow::showKeys() {
            "F8\tnext cell that cannot be read\n"
            "Ctrl+1 … Ctrl+5\tcastings, zones, surface, indications, checks\n"
            "Ctrl+PgUp, PgDn\tprevious, next zone\n"
-           "+  −  F  arrows\ton the surface: larger, smaller, whole zone, move\n"
+           "+  −  arrows\ton the surface: larger, smaller, move\n"
+           "F, D\ton the surface: whole zone, deciding frame\n"
            "Ctrl++  Ctrl+−\tlarger, smaller type"));
     box->open();
 }

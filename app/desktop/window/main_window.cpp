@@ -17,9 +17,9 @@
 #include <QStatusBar>
 
 #include "bench/bench_page.h"
+#include "demo_db/demonstration.h"
 #include "looks/mark.h"
 #include "looks/text.h"
-#include "demo_db/demonstration.h"
 #include "window/start_page.h"
 #include "window/welcome_dialog.h"
 
@@ -40,6 +40,7 @@ MainWindow::MainWindow(QWidget* parent)
     connect(start_, &StartPage::demonstrationRequested, this, &MainWindow::openDemonstration);
     connect(bench_, &BenchPage::castingShown, this, [this](const QString& serial) {
         casting_ = serial;
+        setSavedText(tr("All saved"), false);
         refreshTitle();
     });
     connect(bench_, &BenchPage::saving, this, [this] { setSavedText(tr("Saving…"), false); });
@@ -56,7 +57,9 @@ MainWindow::MainWindow(QWidget* parent)
     refreshTitle();
 }
 
-MainWindow::~MainWindow() { delete bench_; }  // before the archive's thread, which it uses
+MainWindow::~MainWindow() {
+    delete bench_;
+}  // before the archive's thread, which it uses
 
 void MainWindow::makeStatusBar() {
     demonstration_ = new QLabel(tr("Demonstration: invented data"), this);
@@ -90,7 +93,9 @@ void MainWindow::refreshTitle() {
     setWindowTitle(parts.join(" — "));
 }
 
-QString MainWindow::savedText() const { return saved_->text(); }
+QString MainWindow::savedText() const {
+    return saved_->text();
+}
 
 void MainWindow::setSavedText(const QString& text, bool loud) {
     QPalette colours = palette();
@@ -187,10 +192,10 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 }
 
 void MainWindow::askAboutUnsaved() {
-    auto* box = new QMessageBox(
-        QMessageBox::Warning, tr("Not saved"),
-        tr("The last entries could not be saved. If you close now they are lost."),
-        QMessageBox::NoButton, this);
+    auto* box =
+        new QMessageBox(QMessageBox::Warning, tr("Not saved"),
+                        tr("The last entries could not be saved. If you close now they are lost."),
+                        QMessageBox::NoButton, this);
     box->setAttribute(Qt::WA_DeleteOnClose);
     auto* stay = box->addButton(tr("&Stay"), QMessageBox::RejectRole);
     auto* lose = box->addButton(tr("Close and &lose them"), QMessageBox::DestructiveRole);

@@ -87,8 +87,7 @@ void StartPage::setBusy(const QString& what) {
 void StartPage::setTrouble(const QString& text) {
     trouble_->setVisible(!text.isEmpty());
     QPalette colours = palette();
-    colours.setColor(QPalette::WindowText,
-                     colourOf(Mark::Fails, colours.color(QPalette::Window)));
+    colours.setColor(QPalette::WindowText, colourOf(Mark::Fails, colours.color(QPalette::Window)));
     trouble_->setPalette(colours);
     trouble_->setText(text.isEmpty() ? text : "✗  " + text);
 }

@@ -18,7 +18,9 @@ constexpr auto kPerson = "bench/person";
 
 }  // namespace
 
-bool WelcomeDialog::due() { return !QSettings().value(kRead).toBool(); }
+bool WelcomeDialog::due() {
+    return !QSettings().value(kRead).toBool();
+}
 
 WelcomeDialog::WelcomeDialog(QWidget* parent) : QDialog(parent), person_(new QLineEdit(this)) {
     setWindowTitle(tr("Before you use Fettlemark"));
@@ -52,6 +54,8 @@ WelcomeDialog::WelcomeDialog(QWidget* parent) : QDialog(parent), person_(new QLi
     form->addRow(buttons);
 }
 
-QString WelcomeDialog::person() const { return person_->text().trimmed(); }
+QString WelcomeDialog::person() const {
+    return person_->text().trimmed();
+}
 
 }  // namespace app
