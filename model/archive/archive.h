@@ -82,15 +82,15 @@ struct Certificate {
 
 /// Which certificates to list: all that agree in every field given. Texts compare exactly.
 struct CertificateFilter {
-    std::optional<std::string> serial;
-    std::optional<std::string> heat;
-    std::optional<std::string> part;
-    std::optional<std::string> order;
-    std::optional<std::string> customer;
-    std::optional<std::string> from;  ///< date of issue (UTC), first day: 2026-11-25
-    std::optional<std::string> to;    ///< date of issue (UTC), last day, included
-    std::optional<Word> verdict;
-    std::optional<std::int64_t> atMost;  ///< list no more than this many
+    std::optional<std::string> serial = {};
+    std::optional<std::string> heat = {};
+    std::optional<std::string> part = {};
+    std::optional<std::string> order = {};
+    std::optional<std::string> customer = {};
+    std::optional<std::string> from = {};  ///< date of issue (UTC), first day: 2026-11-25
+    std::optional<std::string> to = {};    ///< date of issue (UTC), last day, included
+    std::optional<Word> verdict = {};
+    std::optional<std::int64_t> atMost = {};  ///< list no more than this many
 };
 
 /// One row of the history.

@@ -28,8 +28,8 @@ std::ostream& operator<<(std::ostream& out, const std::vector<Kind>& kinds) {
 
 Order sampleOrder() {
     return {"O-1",
-            "Karst Turbine",
-            "KT 4711/20",
+            "First Buyer",
+            "FB 4711/20",
             "3.1",
             "en",
             {Kind::HotTear, Kind::Crack},
@@ -124,9 +124,8 @@ ExaminationDraft sampleDraft() {
 }
 
 CertificateFacts sampleFacts() {
-    return {"S-17",           "H 204",      "P-9",       "O-1",
-            "Karst Turbine",  "KT 4711/20", "3.1",       "en",
-            Word::Acceptable, std::nullopt, std::nullopt};
+    return {"S-17", "H 204",          "P-9",        "O-1",       "First Buyer", "FB 4711/20", "3.1",
+            "en",   Word::Acceptable, std::nullopt, std::nullopt};
 }
 
 std::string described(const Order& order) {

@@ -3,8 +3,11 @@
 #include <QCoreApplication>
 #include <gmock/gmock.h>
 
+#include "second_program.h"
+
 int main(int argc, char** argv) {
     testing::InitGoogleMock(&argc, argv);
     const QCoreApplication application(argc, argv);
-    return RUN_ALL_TESTS();
+    const int code = model::runAsSecondProgram({argv + 1, argv + argc});
+    return code >= 0 ? code : RUN_ALL_TESTS();
 }

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: Apache-2.0
+// This test program, started again as a process of its own, for what only another process shows.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace model {
+
+/// Runs what `arguments` (after the program's name) ask for; the exit code, or -1 for nothing.
+///   --write-orders PATH PREFIX COUNT  adds orders, printing each number once it is stored
+///   --fill-small-disk PATH            saves growing drafts while no file may grow any more
+int runAsSecondProgram(const std::vector<std::string>& arguments);
+
+}  // namespace model
