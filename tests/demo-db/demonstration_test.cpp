@@ -5,9 +5,11 @@
 #include <QCoreApplication>
 #include <QTemporaryDir>
 #include <algorithm>
+#include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
 #include "archive/archive.h"
 #include "demo_db/scenario.h"
@@ -132,6 +134,43 @@ TEST_F(Demonstration, RefusesAFileThatExistsAndLeavesItAlone) {
     std::string kept;
     std::ifstream(path("mine.db")) >> kept;
     EXPECT_EQ(kept, "mine");
+}
+
+/// Files of this process can grow no further than this while it lives.
+class SmallestFiles {
+public:
+    explicit SmallestFiles(rlim_t bytes) {
+        getrlimit(RLIMIT_FSIZE, &before_);
+        const rlimit small{bytes, before_.rlim_max};
+        handler_ = std::signal(SIGXFSZ, SIG_IGN);
+        setrlimit(RLIMIT_FSIZE, &small);
+    }
+    SmallestFiles(const SmallestFiles&) = delete;
+    SmallestFiles& operator=(const SmallestFiles&) = delete;
+    ~SmallestFiles() {
+        setrlimit(RLIMIT_FSIZE, &before_);
+        std::signal(SIGXFSZ, handler_);
+    }
+
+private:
+    rlimit before_{};
+    void (*handler_)(int) = nullptr;
+};
+
+TEST_F(Demonstration, LeavesNothingBehindWhereTheDiskIsFullHalfWay) {
+    const std::string file = path("full.db");
+    model::Result<void> written;
+    {
+        const SmallestFiles full(400'000);
+        // Room for an empty archive: what fails is one of the entries.
+        ASSERT_TRUE(model::Archive::create(path("empty.db"), model::ArchiveKind::Demonstration,
+                                           model::Actor{"Rhys Penhallow"}));
+        written = demo::writeDemonstration(file);
+    }
+    ASSERT_FALSE(written);
+    EXPECT_EQ(written.error().kind, model::ErrorKind::Refused) << written.error().message();
+    for (const char* ending : {"", "-wal", "-shm", ".files"})
+        EXPECT_FALSE(std::filesystem::exists(file + ending)) << file + ending;
 }
 
 TEST(Scenario, SaysOfEveryExaminationWhatItIsThereToShow) {

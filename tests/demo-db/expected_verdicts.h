@@ -3,6 +3,7 @@
 // standards' rules and values worked on paper, never the program.
 #pragma once
 
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,12 @@ struct ExpectedExamination {
     std::vector<ExpectedRule> failing;  ///< exactly these
     std::vector<ExpectedRule> passing;  ///< these at least
 };
+
+/// How GoogleTest and ctest name it.
+inline void PrintTo(const ExpectedExamination& examination, std::ostream* out) {
+    *out << examination.serial << ' ' << examination.zone << ' ' << examination.method;
+    if (examination.repairCycle != 0) *out << " cycle " << examination.repairCycle;
+}
 
 const std::vector<ExpectedExamination>& expectedExaminations();
 
