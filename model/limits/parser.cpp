@@ -15,9 +15,10 @@ namespace model {
 namespace {
 
 /// What every table states, in the order in which a missing one is reported.
-constexpr std::string_view kRequired[] = {"id",        "standard", "edition", "revision",  "method",
-                                          "materials", "levels",   "linear",  "threshold", "rows",
-                                          "joins",     "frame",    "summed",  "forbidden"};
+constexpr std::string_view kRequired[] = {
+    "fettlemark-table", "id",     "standard",  "edition", "revision", "method", "materials",
+    "levels",           "linear", "threshold", "rows",    "joins",    "frame",  "summed",
+    "forbidden"};
 
 /// The level keys that a sheet's "levels" can name, by method.
 bool isLevelKey(Method method, std::string_view name) {
@@ -198,6 +199,13 @@ void TableParser::checkKey(Statement& in, const LevelKey& key) const {
     for (auto it = key.classes.begin(); it != key.classes.end(); ++it)
         if (std::find(key.classes.begin(), it, *it) != it || table_.keyOf(*it) != nullptr)
             return in.fail("the class %1 is ordered twice", {std::string(word(*it))});
+    const auto ordered = [&](IndicationClass asked) {
+        return table_.keyOf(asked) != nullptr ||
+               std::ranges::find(key.classes, asked) != key.classes.end();
+    };
+    if (ordered(IndicationClass::NonLinear) &&
+        (ordered(IndicationClass::Isolated) || ordered(IndicationClass::Clustered)))
+        in.fail("non-linear includes isolated and clustered: a table orders it or them");
 }
 
 void TableParser::linear(Statement& in) {

@@ -207,7 +207,7 @@ FrameRule Statement::frame() {
 
 std::optional<Length> Statement::bandEnd(std::string_view what, Comparison strict,
                                          Comparison including, Comparison& comparison) {
-    std::string_view text = word(what);
+    const std::string_view text = word(what);
     if (error_ || text == "open") return std::nullopt;
     if (text.starts_with(model::word(including))) {
         comparison = including;
@@ -220,8 +220,7 @@ std::optional<Length> Statement::bandEnd(std::string_view what, Comparison stric
              {shownInError(text)});
         return std::nullopt;
     }
-    text.remove_prefix(model::word(comparison).size());
-    const Result<std::int64_t> value = parseMillionths(text);
+    const Result<std::int64_t> value = parseMillionths(text.substr(model::word(comparison).size()));
     if (!value)
         fail("the " + std::string(what) + " \"%1\" " + value.error().reason, {shownInError(text)});
     else if (*value < 0)

@@ -45,7 +45,7 @@ public:
         const std::string_view read = word(what);
         if (error_) return T{};
         const std::optional<T> value = from(read);
-        if (!value) fail("%1 is not a known " + std::string(what), {shownInError(read)});
+        if (!value) fail("\"%1\" is not a known " + std::string(what), {shownInError(read)});
         return value.value_or(T{});
     }
     /// A whole number from `least` up to 1 000 000.
