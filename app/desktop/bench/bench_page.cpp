@@ -201,8 +201,9 @@ void BenchPage::refreshHeading() {
     const auto notBegun =
         std::ranges::count_if(lines, [](const ZoneLine& line) { return line.examination < 0; });
     model::Word word = model::Word::NotJudged;
-    if (desk_->live() && desk_->live()->complete) {
-        word = reports::resultOf(file, *desk_->live()->complete);
+    if (const auto& live = desk_->live()) {
+        word = live->complete ? reports::resultOf(file, *live->complete)
+                              : std::max(live->worst(), model::Word::NotJudged);
     }
     const bool known = desk_->live() && !desk_->overdue();
     castingMark_->setMark(known ? markOf(word) : Mark::NotBegun);

@@ -18,6 +18,7 @@ class CellEditor : public QLineEdit {
 public:
     CellEditor(QWidget* parent, const QString& unit) : QLineEdit(parent) {
         setFrame(false);
+        connect(this, &QLineEdit::textEdited, this, [this] { typedIn_ = true; });
         if (unit.isEmpty()) return;
         auto* label = new QLabel(unit, this);
         label->setAttribute(Qt::WA_TransparentForMouseEvents);
@@ -25,6 +26,9 @@ public:
         unit_ = label;
         setTextMargins(0, 0, label->sizeHint().width() + 4, 0);
     }
+
+    /// Somebody has typed; isModified() forgets that when a word is completed.
+    [[nodiscard]] bool typedIn() const { return typedIn_; }
 
 protected:
     void resizeEvent(QResizeEvent* event) override {
@@ -36,6 +40,7 @@ protected:
 
 private:
     QLabel* unit_ = nullptr;
+    bool typedIn_ = false;
 };
 
 }  // namespace
@@ -92,16 +97,17 @@ QWidget* CellDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
 }
 
 void CellDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
-    auto* line = qobject_cast<QLineEdit*>(editor);
-    if (!line) return;
+    auto* line = dynamic_cast<CellEditor*>(editor);
+    // A verdict that comes while somebody types refreshes the cells; what is being typed stays.
+    if (!line || line->typedIn()) return;
     line->setText(index.data(Qt::EditRole).toString());
     line->selectAll();
 }
 
 void CellDelegate::setModelData(QWidget* editor, QAbstractItemModel* model,
                                 const QModelIndex& index) const {
-    const auto* line = qobject_cast<QLineEdit*>(editor);
-    if (line && line->isModified()) model->setData(index, line->text(), Qt::EditRole);
+    const auto* line = dynamic_cast<CellEditor*>(editor);
+    if (line && line->typedIn()) model->setData(index, line->text(), Qt::EditRole);
 }
 
 }  // namespace app

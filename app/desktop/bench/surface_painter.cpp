@@ -48,6 +48,7 @@ public:
         drawFrameGround();
         for (const auto& group : picture_.groups) drawGroup(group);
         for (std::size_t i = 0; i < picture_.indications.size(); ++i) drawIndication(i);
+        for (const auto& pending : picture_.pending) drawPending(pending);
         drawFrameLine();
         drawLabels();
         drawTag();
@@ -124,6 +125,18 @@ private:
         if (!indication.considered && pen > 3.5) {  // hollow: seen, but not counted
             painter_.setPen(QPen(paper_, pen - 2, Qt::SolidLine, Qt::RoundCap));
             painter_.drawLine(line);
+        }
+    }
+
+    /// A cross hair where a half-typed row says that something is.
+    void drawPending(const PicturePending& pending) {
+        const QPointF at = scale_.toPixels(pending.x, pending.y);
+        const bool current = pending.row == style_.currentRow;
+        const QColor colour =
+            current ? readable(style_.palette.color(QPalette::Highlight), paper_) : ink_;
+        painter_.setPen(QPen(colour, current ? 2 : 1));
+        for (const QPointF way : {QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1), QPointF(0, -1)}) {
+            painter_.drawLine(at + way * 4, at + way * 12);
         }
     }
 

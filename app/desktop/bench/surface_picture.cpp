@@ -68,6 +68,7 @@ public:
         const Size size = sizeOf(file_, header);
         picture_.zone = {qt(header.zone), QTransform(), size.width, size.height};
         addIndications(shown_, model::Placement{}, QString());
+        addPending();
         if (header.surface) addNeighbours(*header.surface);
         addGroups();
         return std::move(picture_);
@@ -104,6 +105,17 @@ private:
                                (known == considered.end() || known->second);
             picture_.byName[shown.label] = {static_cast<int>(picture_.indications.size())};
             picture_.indications.push_back(std::move(shown));
+        }
+    }
+
+    void addPending() {
+        const auto& rows = editor_.draft(shown_).rows;
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            const int row = static_cast<int>(i);
+            if (editor_.reading(shown_, row).value || model::isBlank(rows[i])) continue;
+            const auto fields = model::exactFields(rows[i]);
+            if (!fields.x || !fields.y) continue;
+            picture_.pending.push_back({row, fields.x->approximately(), fields.y->approximately()});
         }
     }
 

@@ -29,6 +29,13 @@ struct PictureIndication {
     bool considered = true;  ///< false: left out by the threshold, or stated not relevant
 };
 
+/// A row that cannot be read yet, but says where it is.
+struct PicturePending {
+    int row = 0;
+    double x = 0;  ///< mm
+    double y = 0;
+};
+
 struct PictureGroup {
     QString id;
     std::vector<int> members;  ///< indices of indications
@@ -38,6 +45,7 @@ struct SurfacePicture {
     PictureZone zone;
     std::vector<PictureZone> neighbours;
     std::vector<PictureIndication> indications;
+    std::vector<PicturePending> pending;
     std::vector<PictureGroup> groups;
     std::map<QString, std::vector<int>> byName;  ///< indication or group -> indices of indications
 };

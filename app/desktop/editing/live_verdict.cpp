@@ -178,6 +178,15 @@ private:
 
 }  // namespace
 
+model::Word LiveVerdict::worst() const {
+    auto word = examinations.empty() ? model::Word::NotJudged : model::Word::Acceptable;
+    for (const auto& examination : examinations) {
+        if (examination.verdict && examination.verdict->superseded) continue;
+        word = std::max(word, examination.word);
+    }
+    return word;
+}
+
 LiveVerdict judgeLive(const model::CastingFile& file, const model::TableSet& tables) {
     return Judging(file, tables).run();
 }

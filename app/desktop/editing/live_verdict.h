@@ -39,8 +39,11 @@ struct LiveVerdict {
     std::vector<LiveExamination> examinations;  ///< as in the casting's file
     std::vector<RowProblem> rowProblems;
     std::vector<ExaminationProblem> examinationProblems;
-    std::optional<model::Verdict>
-        complete;  ///< of the whole sheet; only where nothing was left out
+    /// Of the whole sheet; only where nothing was left out.
+    std::optional<model::Verdict> complete;
+
+    /// The worst word of what counts: a failure stands whatever else cannot be read yet.
+    [[nodiscard]] model::Word worst() const;
 };
 
 LiveVerdict judgeLive(const model::CastingFile& file, const model::TableSet& tables);
