@@ -174,6 +174,7 @@ struct LevelKey {
     std::string name;
     std::vector<std::string> levels;
     std::vector<IndicationClass> classes;  ///< the classes whose level this key orders
+    int line = 0;                          ///< in the file
 };
 
 /// The relevance threshold for a key at a level.

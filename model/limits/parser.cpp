@@ -74,6 +74,7 @@ private:
     std::map<std::string, int, std::less<>> lineOf_;  // of the table's own statements
     enum class Block { Head, Threshold, Rules } block_ = Block::Head;
     bool columnsStated_ = false;  // of the threshold
+    bool ended_ = false;
 };
 
 Result<LimitTable> TableParser::parse(std::string_view text) {
@@ -82,10 +83,12 @@ Result<LimitTable> TableParser::parse(std::string_view text) {
     if (!lines) return lines.error();
     for (const TableLine& line : *lines)
         if (const std::optional<Error> error = read(line)) return *error;
-    if (const std::optional<Error> error = rules_.finish()) return *error;
 
     const std::string lastLine =
         placeInTable(table_.file, lines->empty() ? 1 : lines->back().number);
+    // A file cut short between two rules would judge by the rules that are left.
+    if (!ended_ && !lineOf_.empty())
+        return inputError(lastLine, "the file stops before the statement \"end\"");
     for (const std::string_view name : kRequired)
         if (!lineOf_.contains(name))
             return inputError(lastLine, "the statement \"%1\" is missing", {std::string(name)});
@@ -101,6 +104,11 @@ std::optional<Error> TableParser::read(const TableLine& line) {
         in.fail("the line begins with a quoted text instead of a statement");
     } else if (lineOf_.empty() && name != "fettlemark-table") {
         in.fail("the first statement must be: fettlemark-table 1");
+    } else if (ended_) {
+        in.fail("nothing follows the statement \"end\"");
+    } else if (name == "end") {
+        if (const std::optional<Error> error = rules_.finish()) return error;
+        ended_ = true;
     } else if (name == "rule") {
         if (const std::optional<Error> error = rules_.finish()) return error;
         block_ = Block::Rules;
@@ -165,6 +173,7 @@ void TableParser::materials(Statement& in) {
 void TableParser::levels(Statement& in) {
     if (!lineOf_.contains("method")) return in.fail("\"method\" must stand above \"levels\"");
     LevelKey key;
+    key.line = in.line();
     key.name = in.word("key");
     if (in.take({"of"})) {
         do {

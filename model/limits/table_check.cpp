@@ -193,6 +193,26 @@ Failure checkClasses(const LimitTable& table, const Lines& lineOf) {
     return {};
 }
 
+/// A class that a key orders and no rule of the key looks at would pass at any size.
+Failure checkCovered(const LimitTable& table) {
+    for (const LevelKey& key : table.keys) {
+        const auto looksAt = [&](IndicationClass asked) {
+            return std::ranges::any_of(table.rules, [&](const Rule& rule) {
+                return rule.key == key.name &&
+                       (rule.classes.empty() ||
+                        std::ranges::find(rule.classes, asked) != rule.classes.end());
+            });
+        };
+        for (const IndicationClass ordered : key.classes)
+            if (!looksAt(ordered))
+                return at(table, key.line, "no rule of %1 looks at the class %2",
+                          {key.name, std::string(word(ordered))});
+        if (std::ranges::find(table.rules, key.name, &Rule::key) == table.rules.end())
+            return at(table, key.line, "there is no rule of %1", {key.name});
+    }
+    return {};
+}
+
 }  // namespace
 
 Result<void> checkTable(const LimitTable& table, const Lines& lineOf) {
@@ -201,6 +221,7 @@ Result<void> checkTable(const LimitTable& table, const Lines& lineOf) {
     for (const Rule& rule : table.rules)
         if (Failure failure = checkRule(table, rule)) return *failure;
     if (Failure failure = checkDistinct(table)) return *failure;
+    if (Failure failure = checkCovered(table)) return *failure;
     return {};
 }
 
