@@ -9,6 +9,7 @@
 #include <QFormLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QSettings>
@@ -102,7 +103,25 @@ QString CertificateDialog::path() const {
 void CertificateDialog::choosePath() {
     const QString chosen = QFileDialog::getSaveFileName(this, tr("Write the certificate to"),
                                                         path_->text(), tr("PDF files (*.pdf)"));
-    if (!chosen.isEmpty()) path_->setText(chosen);
+    if (chosen.isEmpty()) return;
+    path_->setText(chosen);
+    mayReplace_ = path();
+}
+
+void CertificateDialog::accept() {
+    if (!QFileInfo::exists(path()) || path() == mayReplace_) {
+        QDialog::accept();
+        return;
+    }
+    auto* box = new QMessageBox(QMessageBox::Question, tr("Replace the file?"),
+                                tr("%1 is there already.").arg(path()), QMessageBox::Cancel, this);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    auto* replace = box->addButton(tr("&Replace it"), QMessageBox::AcceptRole);
+    connect(replace, &QAbstractButton::clicked, this, [this] {
+        mayReplace_ = path();
+        accept();
+    });
+    box->open();
 }
 
 }  // namespace app

@@ -22,12 +22,16 @@ public:
     [[nodiscard]] QString worksAddress() const;
     [[nodiscard]] QString path() const;
 
+    /// Asks first where a file of that name is there and was not chosen to be replaced.
+    void accept() override;
+
 private:
     void choosePath();
 
     QLineEdit* name_;
     QPlainTextEdit* address_;
     QLineEdit* path_;
+    QString mayReplace_;  ///< a path that was chosen with that question answered
 };
 
 }  // namespace app
