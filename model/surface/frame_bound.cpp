@@ -67,8 +67,10 @@ bool FrameBounder::bound(const FrameNode& parent, const std::uint32_t* from, std
     child.alongWidth = child.alongHeight = 0;
     maybe_ = 0;
     maybeFlags_ = 0;
-    if (size_.circle || child.box.halvings == 0)
+    if (size_.circle)
         sortOutByDistance(parent, from, child, to);
+    else if (child.box.halvings == 0)
+        sortOutAtAnyAngle(parent, from, child, to);
     else
         sortOutBySides(parent, from, child, to);
     if (severalParts_) mergeItems(child, to);
@@ -97,30 +99,38 @@ void FrameBounder::keep(FrameNode& child, std::uint32_t* to, std::uint32_t index
     child.sureFlags |= part.flags & static_cast<std::uint32_t>(mask(surely));
 }
 
-// A circle, or a rectangle at every angle: it covers its inscribed circle and nothing outside the
-// circumscribed one.
 void FrameBounder::sortOutByDistance(const FrameNode& parent, const std::uint32_t* from,
                                      FrameNode& child, std::uint32_t* to) {
     const FramePose middle = child.box.middle();
     const double moving = std::numbers::sqrt2 * child.box.halfSide();
+    const double outside = outer_.halfWidth + moving;
+    const double inside = size_.halfWidth - moving - kRoundingMm;
+    child.count = 0;
+    for (std::uint32_t position = 0; position < parent.count; ++position) {
+        const FramePart& part = parts_[from[position]];
+        const double away = distanceToPoint(part, middle.x, middle.y);
+        keep(child, to, from[position], away <= outside + part.radius,
+             away <= inside + part.radius);
+    }
+}
+
+// At every angle together a rectangle reaches all of its circumscribed circle; of what it covers
+// at every angle only the centre of its inscribed circle's share is asked for, which is quick.
+void FrameBounder::sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_t* from,
+                                     FrameNode& child, std::uint32_t* to) {
+    const FramePose middle = child.box.middle();
+    const double moving = std::numbers::sqrt2 * child.box.halfSide();
     const double outside = outer_.reach() + moving;
-    const double inside = std::min(size_.halfWidth, size_.halfHeight) - moving - kRoundingMm;
+    const double inside =
+        std::max(std::min(size_.halfWidth, size_.halfHeight) - moving - kRoundingMm, 0.0);
     child.count = 0;
     for (std::uint32_t position = 0; position < parent.count; ++position) {
         const FramePart& part = parts_[from[position]];
         const double dx = part.x - middle.x;
         const double dy = part.y - middle.y;
-        double away = dx * dx + dy * dy;
-        if (part.half > 0) {
-            const double along = std::clamp(
-                (dx * part.alongX + dy * part.alongY) / (part.half * part.half), -1., 1.);
-            const double nearX = dx - along * part.alongX;
-            const double nearY = dy - along * part.alongY;
-            away = nearX * nearX + nearY * nearY;
-        }
-        const double far = outside + part.radius;
-        const double near = inside + part.radius;
-        keep(child, to, from[position], away <= far * far, near > 0 && away <= near * near);
+        const double away = dx * dx + dy * dy;
+        const double far = outside + part.extent();
+        keep(child, to, from[position], away <= far * far, away < inside * inside);
     }
 }
 

@@ -43,6 +43,8 @@ private:
     void keep(FrameNode& child, std::uint32_t* to, std::uint32_t index, bool may, bool surely);
     void sortOutByDistance(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
                            std::uint32_t* to);
+    void sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
+                           std::uint32_t* to);
     void sortOutBySides(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
                         std::uint32_t* to);
     void mergeItems(FrameNode& child, std::uint32_t* to);

@@ -39,14 +39,14 @@ struct FrameBox {
         part.row = 2 * row + (number >> 1);
         return part;
     }
-    /// One of the two halves of the sector.
-    [[nodiscard]] FrameBox half(int number) const {
-        FrameBox part = *this;
-        part.halvings = halvings + 1;
-        part.sector = 2 * sector + number;
-        part.cosine = std::cos(part.angle());
-        part.sine = std::sin(part.angle());
-        return part;
+    /// One of the 2^times parts of the sector.
+    [[nodiscard]] FrameBox part(int times, int number) const {
+        FrameBox smaller = *this;
+        smaller.halvings = halvings + times;
+        smaller.sector = (sector << times) + number;
+        smaller.cosine = std::cos(smaller.angle());
+        smaller.sine = std::sin(smaller.angle());
+        return smaller;
     }
 };
 

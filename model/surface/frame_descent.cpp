@@ -16,7 +16,9 @@ bool smallerBound(const FrameNode& a, const FrameNode& b) {
 constexpr std::size_t kMostListed = 8'000'000;
 
 // Turning is worth looking at once a square is this much smaller than the frame.
-constexpr double kReachToSquare = 8;
+constexpr double kReachToSquare = 4;
+
+constexpr int kFirstHalvings = 3;
 
 // How far a side may swing in a box, against how far the frame may move. A swing blurs a whole
 // side, a move only what lies at the corners (see FrameBounder): squares may stay wide.
@@ -126,9 +128,11 @@ bool FrameDescent::splitsSector(const FrameBox& box) const {
 std::size_t FrameDescent::split(const FrameNode& node, Children& children) {
     const bool bySector = splitsSector(node.box);
     std::size_t kept = 0;
-    for (int number = 0; number < (bySector ? 2 : 4); ++number) {
+    // Wide sectors tell nothing: the first split makes eight.
+    const int times = node.box.halvings == 0 ? std::min(kFirstHalvings, finest_.halvings) : 1;
+    for (int number = 0; number < (bySector ? 1 << times : 4); ++number) {
         FrameNode& child = children[kept];
-        child.box = bySector ? node.box.half(number) : node.box.quarter(number);
+        child.box = bySector ? node.box.part(times, number) : node.box.quarter(number);
         if (period_ &&
             std::ldexp(static_cast<double>(child.box.column), child.box.level) > *period_)
             continue;

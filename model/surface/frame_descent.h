@@ -41,7 +41,7 @@ public:
     [[nodiscard]] std::uint64_t looks() const { return looks_; }
 
 private:
-    using Children = std::array<FrameNode, 4>;
+    using Children = std::array<FrameNode, 8>;
 
     void openRoots();
     void open(const FrameNode& root);

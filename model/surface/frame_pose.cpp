@@ -38,6 +38,10 @@ double FrameSize::reach() const {
     return circle ? halfWidth : std::hypot(halfWidth, halfHeight);
 }
 
+double distanceToPoint(const FramePart& part, double x, double y) {
+    return distanceToSegment(x, y, {part.x, part.y, part.alongX, part.alongY});
+}
+
 double distanceToRectangle(const SeenPart& part, double halfWidth, double halfHeight) {
     if (meets(part, halfWidth, halfHeight)) return 0;
     double nearest = std::min(
@@ -50,19 +54,19 @@ double distanceToRectangle(const SeenPart& part, double halfWidth, double halfHe
 }
 
 bool touches(const FrameSize& size, const FramePose& pose, const FramePart& part) {
+    if (size.circle) return distanceToPoint(part, pose.x, pose.y) <= size.halfWidth + part.radius;
     const double dx = part.x - pose.x;
     const double dy = part.y - pose.y;
     const double c = pose.cosine;
     const double s = pose.sine;
-    if (size.circle)
-        return distanceToSegment(0, 0, {dx, dy, part.alongX, part.alongY}) <=
-               size.halfWidth + part.radius;
     const SeenPart seen{c * dx + s * dy, c * dy - s * dx, c * part.alongX + s * part.alongY,
                         c * part.alongY - s * part.alongX};
     if (std::abs(seen.x) > size.halfWidth + part.extent() ||
         std::abs(seen.y) > size.halfHeight + part.extent())
         return false;
-    return distanceToRectangle(seen, size.halfWidth, size.halfHeight) <= part.radius;
+    if (meets(seen, size.halfWidth, size.halfHeight)) return true;
+    return part.radius > 0 &&
+           distanceToRectangle(seen, size.halfWidth, size.halfHeight) <= part.radius;
 }
 
 }  // namespace model

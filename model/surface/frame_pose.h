@@ -39,6 +39,9 @@ struct FramePose {
 /// Whether any point of the part lies in or on the frame.
 bool touches(const FrameSize& size, const FramePose& pose, const FramePart& part);
 
+/// The distance from the part's segment to a point.
+double distanceToPoint(const FramePart& part, double x, double y);
+
 /// A part as seen along the sides of a frame.
 struct SeenPart {
     double x, y;            ///< the part's centre from the frame's
