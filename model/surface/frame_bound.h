@@ -38,6 +38,10 @@ public:
     bool bound(const FrameNode& parent, const std::uint32_t* from, std::int64_t floor,
                FrameNode& child, std::uint32_t* to);
 
+    [[nodiscard]] std::size_t workspaceBytes() const {
+        return shifts_.capacity() * sizeof(Shifts) + isSure_.capacity();
+    }
+
 private:
     /// Enters the part at the end of the child's list, or among what is sure, or nowhere.
     void keep(FrameNode& child, std::uint32_t* to, std::uint32_t index, bool may, bool surely);

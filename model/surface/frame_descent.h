@@ -40,6 +40,12 @@ public:
     [[nodiscard]] std::uint64_t boxes() const { return boxes_; }
     [[nodiscard]] std::uint64_t looks() const { return looks_; }
 
+    /// Memory held beside the parts.
+    [[nodiscard]] std::size_t workspaceBytes() const {
+        return bounder_.workspaceBytes() + open_.capacity() * sizeof(FrameNode) +
+               lists_.capacity() * sizeof(std::uint32_t);
+    }
+
 private:
     using Children = std::array<FrameNode, 8>;
 
