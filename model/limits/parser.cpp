@@ -107,10 +107,10 @@ std::optional<Error> TableParser::read(const TableLine& line) {
     } else if (ended_) {
         in.fail("nothing follows the statement \"end\"");
     } else if (name == "end") {
-        if (const std::optional<Error> error = rules_.finish()) return error;
+        if (std::optional<Error> error = rules_.finish()) return error;
         ended_ = true;
     } else if (name == "rule") {
-        if (const std::optional<Error> error = rules_.finish()) return error;
+        if (std::optional<Error> error = rules_.finish()) return error;
         block_ = Block::Rules;
         rules_.begin(in);
     } else if (block_ == Block::Rules) {

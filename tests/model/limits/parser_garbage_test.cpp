@@ -148,8 +148,8 @@ TEST(ParserGarbage, TheLargestTableIsReadSoon) {
     const std::string text = largeTable(kLargestTableFile);
     EXPECT_GT(text.size(), kLargestTableFile * 9 / 10);
     EXPECT_TRUE(parseTable(text, "t").ok());
-    // A second leaves room for a slow machine and for sanitizers; it takes some hundredths.
-    EXPECT_LT(fastest(text), 1.0);
+    // It takes some hundredths of a second; the rest is room for sanitizers on a busy machine.
+    EXPECT_LT(fastest(text), 3.0);
 }
 
 TEST(ParserGarbage, LargeTextsOfOneThingAreAnsweredSoon) {
@@ -162,8 +162,8 @@ TEST(ParserGarbage, LargeTextsOfOneThingAreAnsweredSoon) {
          {std::string(kLargestTableFile, '\n'), std::string(kLargestTableFile, ' '),
           std::string(kLargestTableFile, '"'), repeated("\n#"), repeated("remark \"x\"\n"),
           repeated("remark \"" + std::string(1900, 'x') + "\"\n"), repeated("a "),
-          std::string(50'000'000, 'x')})
-        EXPECT_LT(fastest(text), 1.0);
+          std::string(50U * kLargestTableFile, 'x')})
+        EXPECT_LT(fastest(text), 3.0);
 }
 
 }  // namespace
