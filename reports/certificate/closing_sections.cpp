@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
 #include <map>
 
 #include "certificate/phrases.h"
@@ -34,6 +35,20 @@ std::string frameText(const model::FrameRule& frame) {
                   {size, frame.source.locator, std::string(model::word(frame.source.grade))});
 }
 
+/// The table's frame, and those that rules state for a level, each once.
+std::string framesText(const model::LimitTable& table) {
+    std::vector<std::string> texts;
+    for (const model::Rule& rule : table.rules)
+        for (const auto& [level, frame] : rule.frames) {
+            std::string text = filled(phrases::kFrameAtLevel, {level, frameText(frame)});
+            if (std::ranges::find(texts, text) == texts.end()) texts.push_back(std::move(text));
+        }
+    // "None" would be wrong beside the rules' own.
+    if (texts.empty() || table.frame.known != model::Known::Absent)
+        texts.insert(texts.begin(), frameText(table.frame));
+    return joined(texts, "\n");
+}
+
 void addLimitTables(std::vector<Block>& blocks, const std::vector<Examined>& all) {
     std::map<std::pair<std::string, int>, const Examined*> used;
     for (const Examined& examined : all)
@@ -59,7 +74,7 @@ void addLimitTables(std::vector<Block>& blocks, const std::vector<Examined>& all
         wide.fields.push_back({"", phrases::kDigest, grouped(orNotRecorded(table.digest))});
         wide.fields.push_back(
             {"", phrases::kAttestation, attested ? phrases::kAttested : phrases::kNotAttested});
-        wide.fields.push_back({"", phrases::kFrame, frameText(table.frame)});
+        wide.fields.push_back({"", phrases::kFrame, framesText(table)});
         if (!table.remarks.empty())
             wide.fields.push_back({"", phrases::kTableRemarks, joined(table.remarks, "\n")});
         blocks.push_back(std::move(wide));

@@ -83,7 +83,7 @@ void addFacts(std::vector<Block>& blocks, const CertificateInput& input, const E
 
 void addList(std::vector<Block>& blocks, const char* heading, std::vector<std::string> texts) {
     if (texts.empty()) return;
-    for (std::string& text : texts) text = "• " + text;
+    for (std::string& text : texts) text.insert(0, "• ");
     blocks.push_back(Heading{3, heading});
     blocks.push_back(Paragraph{Paragraph::Tone::Plain, joined(texts, "\n")});
 }
@@ -139,6 +139,7 @@ Row checkRow(const model::Check& check, const std::string& drawnFrame) {
 void addChecks(std::vector<Block>& blocks, const Examined& examined,
                const std::map<std::size_t, std::string>& drawnFrames) {
     const std::vector<model::Check>& checks = examined.verdict->checks;
+    if (checks.empty() && examined.indications.empty()) return;
     blocks.push_back(Heading{3, phrases::kChecks});
     if (checks.empty()) {
         blocks.push_back(Paragraph{Paragraph::Tone::Plain, phrases::kNoChecks});

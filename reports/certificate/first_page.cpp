@@ -39,7 +39,7 @@ std::vector<std::string> reasonsOf(const Examined& examined) {
             open.push_back(filled(phrases::kWhyNotMade, {name, ruleText(check), check.reason}));
         else if (*check.passes)
             continue;
-        else if (check.measured && check.limit)
+        else if (check.rule != model::RuleKind::ForbiddenKind && check.measured && check.limit)
             failed.push_back(filled(phrases::kWhyFailed, {name, ruleText(check),
                                                           measuredText(check), limitText(check)}));
         else
@@ -154,10 +154,10 @@ void addCriteria(std::vector<Block>& blocks, const std::vector<Examined>& all) {
     }
     if (criteria.empty()) return;
 
-    Table table{{{phrases::kMethod, Align::Left, 1.2},
-                 {phrases::kLimitTable, Align::Left, 1.2},
-                 {phrases::kLevels, Align::Left, 1.6},
-                 {phrases::kZones, Align::Left, 1.2}},
+    Table table{{{phrases::kMethod, Align::Left, 1.1},
+                 {phrases::kLimitTable, Align::Left, 1.4},
+                 {phrases::kLevels, Align::Left, 2},
+                 {phrases::kZones, Align::Left, 0.8}},
                 {}};
     for (std::size_t i = 0; i < std::min(criteria.size(), kMostCriteria); ++i) {
         const auto& [criterion, zones] = criteria[i];

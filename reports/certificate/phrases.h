@@ -66,7 +66,7 @@ inline constexpr const char* kAcceptable = "acceptable";
 inline constexpr const char* kNotAcceptable = "not acceptable";
 inline constexpr const char* kNotJudged = "not judged";
 inline constexpr const char* kCounts =
-    "Of %1 examinations that count, %2 are acceptable, %3 not acceptable and %4 not judged.";
+    "Examinations that count: %1. Acceptable: %2, not acceptable: %3, not judged: %4.";
 inline constexpr const char* kNothingExamined = "No examination is recorded.";
 inline constexpr const char* kBetterThanRequired =
     "The examinations made are acceptable, but they do not cover what the zone plan requires: see "
@@ -75,7 +75,7 @@ inline constexpr const char* kRequirementsMissing =
     "The examinations made do not cover what the zone plan requires: see \"Repairs and "
     "scope\".";
 inline constexpr const char* kWhyFailed = "%1: %2, measured %3, limit %4";
-inline constexpr const char* kWhyFailedKind = "%1: %2 (%3)";
+inline constexpr const char* kWhyFailedKind = "%1: %2, indication %3";
 inline constexpr const char* kWhyNotMade = "%1: %2 could not be checked: %3";
 inline constexpr const char* kWhyReason = "%1: %2";
 inline constexpr const char* kMoreFurtherOn = "and %1 more: see \"Examinations\"";
@@ -97,9 +97,9 @@ inline constexpr const char* kLevelOf = "%1 %2";
 inline constexpr const char* kNoLevels = "no level ordered";
 inline constexpr const char* kCriteriaMore = "%1 further criteria: see \"Zones\"";
 inline constexpr const char* kListMore = "%1 and %2 more";
-inline constexpr const char* kMagnetic = "Magnetic particle testing (MT)";
-inline constexpr const char* kPenetrant = "Penetrant testing (PT)";
-inline constexpr const char* kUltrasonic = "Ultrasonic testing (UT)";
+inline constexpr const char* kMagnetic = "Magnetic particle (MT)";
+inline constexpr const char* kPenetrant = "Penetrant (PT)";
+inline constexpr const char* kUltrasonic = "Ultrasonic (UT)";
 inline constexpr const char* kAsCast = "as cast";
 inline constexpr const char* kHeatTreated = "heat treated";
 inline constexpr const char* kRoughMachined = "rough machined";
@@ -260,6 +260,7 @@ inline constexpr const char* kFrame = "Evaluation frame";
 inline constexpr const char* kFrameCircle = "circle of %1 mm diameter";
 inline constexpr const char* kFrameAbsent = "none: the whole surface counts";
 inline constexpr const char* kFrameUnknown = "not known";
+inline constexpr const char* kFrameAtLevel = "%1: %2";
 inline constexpr const char* kSourced = "%1, source %2 (%3)";
 inline constexpr const char* kAttestation = "Attestation";
 inline constexpr const char* kAttested =

@@ -111,6 +111,7 @@ std::string methodName(model::Method method) {
 
 std::string kindsText(const std::vector<model::Kind>& kinds) {
     std::vector<std::string> words;
+    words.reserve(kinds.size());
     for (const model::Kind kind : kinds) words.emplace_back(model::word(kind));
     return words.empty() ? phrases::kNone : joined(words, ", ");
 }
@@ -127,6 +128,7 @@ std::string levelText(const std::string& key, const std::string& level) {
 
 std::string levelsText(const std::map<std::string, std::string>& levels) {
     std::vector<std::string> texts;
+    texts.reserve(levels.size());
     for (const auto& [key, level] : levels) texts.push_back(levelText(key, level));
     return texts.empty() ? phrases::kNoLevels : joined(texts, ", ");
 }

@@ -15,6 +15,7 @@ namespace reports {
 namespace {
 
 constexpr double kDetailBelow = 0.25;  // a zone printed smaller than this gets details
+constexpr double kDetailGain = 1.5;    // what a detail must at least enlarge
 constexpr std::size_t kMostDetails = 4;
 constexpr double kMarginShare = 0.04;  // of the larger side of the window
 constexpr double kDetailMarginShare = 0.1;
@@ -101,6 +102,7 @@ public:
             around.include(frames_[i]);
             around.widen(kDetailMarginShare);
             Figure detail = seen(around, zone);
+            if (detail.scale < kDetailGain * result.figures.front().scale) continue;
             detail.caption = filled(phrases::kDetailOf,
                                     {examined_.draft->header.zone, "F" + std::to_string(i + 1)});
             detail.legend.clear();  // the zone's own figure explains

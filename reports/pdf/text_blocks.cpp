@@ -20,7 +20,7 @@ struct HeadingLook {
 constexpr std::array<HeadingLook, 3> kHeadings = {{{12, 5, 1.7}, {10.5, 5.5, 1}, {8.6, 3, 0.6}}};
 
 /// A text as one strip a line, so that it can go over pages; never one line alone.
-Strips linesOf(Box box, Faces& faces) {
+Strips linesOf(const Box& box, Faces& faces) {
     auto glyphs = std::make_shared<const Glyphs>(faces.lay(box.text, box.weight));
     constexpr Glyph kEm{u'm', 0, 1000, false};
     const double emWidth = widthMm(Line(&kEm, 1), box.size) / 1000;
@@ -86,7 +86,7 @@ void addParagraph(Strips& strips, const Paragraph& paragraph, Faces& faces) {
         box.size = style::kSmallSize;
         box.colour = style::kMuted;
     }
-    append(strips, linesOf(std::move(box), faces), 1.2);
+    append(strips, linesOf(box, faces), 1.2);
 }
 
 void addStatement(Strips& strips, const Statement& statement, Faces& faces) {

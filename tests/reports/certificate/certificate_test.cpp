@@ -104,8 +104,9 @@ TEST(Certificate, PrintsTheResultWithTheReasonsOfTheWorst) {
     ASSERT_NE(result, nullptr);
     EXPECT_EQ(result->word, "NOT ACCEPTABLE");
     EXPECT_EQ(result->mark, Mark::NotAcceptable);
-    EXPECT_THAT(result->text, HasSubstr("Of 5 examinations that count, 3 are acceptable, 1 not "
-                                        "acceptable and 1 not judged."));
+    EXPECT_THAT(result->text,
+                HasSubstr("Examinations that count: 5. Acceptable: 3, not acceptable: 1, "
+                          "not judged: 1."));
     EXPECT_THAT(result->text, HasSubstr("Z1 MT, heat treated: cumulative length"));
     EXPECT_THAT(result->text, HasSubstr("the limit of level P 2 is not known"));
 }
@@ -243,6 +244,34 @@ TEST(Certificate, NamesStandardEditionRevisionAndDigestOfEveryTable) {
     EXPECT_THAT(text, HasSubstr("M from memory, not read"));
 }
 
+TEST(Certificate, NamesTheFramesThatRulesStateForALevel) {
+    sample::Sample sample = sample::soundCasting();
+    model::LimitTable table = sample::trialTable();
+    table.id = sample.verdict.examinations[0].tableId = "Trial Standard 9:2022";
+    table.frame = {model::Known::Absent, {}, {}};
+    model::Rule rule;
+    rule.frames["T1"] = {model::Known::Given,
+                         {model::millimetres(150), model::millimetres(150), true},
+                         {"clause 4", model::Grade::Memory}};
+    table.rules = {rule, rule};
+    ASSERT_TRUE(sample.tables.add(table).ok());
+    const std::string text = textOf(sample);
+    EXPECT_THAT(text, HasSubstr("Evaluation frame: T1: circle of 150 mm diameter, source clause 4 "
+                                "(M)\nRemarks"));
+    EXPECT_THAT(text, Not(HasSubstr("the whole surface counts")));
+}
+
+TEST(Certificate, NamesTheIndicationOfAForbiddenKind) {
+    sample::Sample sample = sample::mixedCasting();
+    model::Check& check = sample.verdict.examinations[0].checks[1];
+    check.rule = model::RuleKind::ForbiddenKind;
+    check.classText = "all";
+    check.level.clear();
+    check.members = {"3"};
+    EXPECT_THAT(textOf(sample),
+                HasSubstr("• Z1 MT, heat treated: forbidden kind, all, indication 3\n"));
+}
+
 TEST(Certificate, CallsTheFrameRuleItsOwnAndNoClause) {
     const std::string text = textOf(sample::soundCasting());
     EXPECT_THAT(text, HasSubstr("every position and every angle is searched"));
@@ -284,7 +313,7 @@ TEST(Certificate, PrintsASupersededExaminationAndSaysThatItDoesNotCount) {
     sample.verdict.examinations[0].superseded = true;
     sample.verdict.examinations[0].word = model::Word::NotAcceptable;
     const std::string text = textOf(sample);
-    EXPECT_THAT(text, HasSubstr("Of 1 examinations that count, 1 are acceptable"));
+    EXPECT_THAT(text, HasSubstr("Examinations that count: 1. Acceptable: 1,"));
     EXPECT_THAT(text,
                 HasSubstr("[x] NOT ACCEPTABLE\nA later repair cycle or a worse repeat counts"));
     EXPECT_THAT(text, HasSubstr("[x] not acceptable\ndoes not count"));
