@@ -3,20 +3,31 @@
 
 #include <algorithm>
 
+#include "archive/archive.h"
 #include "exchange/json_document.h"
 #include "exchange/json_text.h"
 #include "exchange/sheet_json.h"
 #include "exchange/verdict_json.h"
 #include "judge/judge.h"
 #include "limits/table_set.h"
+#include "qt_core.h"
 
 namespace app {
 namespace {
 
 using model::Result;
 
+Result<model::TableSet> archivedTables(const std::string& file) {
+    const QtCore qt;
+    const Result<model::Archive> archive = model::Archive::open(file);
+    if (!archive) return archive.error();
+    return archive->tables();
+}
+
 Result<model::TableSet> tablesFor(const Arguments& arguments) {
-    Result<model::TableSet> tables = model::TableSet::shipped();
+    const std::string* file = arguments.value("--db");
+    Result<model::TableSet> tables =
+        file == nullptr ? model::TableSet::shipped() : archivedTables(*file);
     if (!tables) return tables;
     if (const std::string* folder = arguments.value("--tables"))
         if (Result<void> added = tables->addFolder(*folder); !added) return added.error();
@@ -71,6 +82,7 @@ Command judgeCommand() {
             "attestation, the exit code does: without an attestation of every limit table used,\n"
             "an acceptable sheet gives 3.\n",
         .options = {{"--tables", "DIR", "adds every *.table of a folder"},
+                    {"--db", "FILE", "adds an archive's tables and attestations"},
                     {"--unattested", "", "gives 0 for an acceptable sheet, whoever attested"}},
         .run = &judgeSheet};
 }

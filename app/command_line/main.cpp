@@ -8,8 +8,10 @@
 
 #include "command.h"
 #include "help.h"
+#include "judge_castings.h"
 #include "judge_sheet.h"
 #include "streams.h"
+#include "write_demo.h"
 
 namespace {
 
@@ -18,7 +20,7 @@ using app::Outcome;
 using model::Result;
 
 std::vector<Command> allCommands() {
-    return {app::judgeCommand()};
+    return {app::judgeCommand(), app::castingsCommand(), app::demoCommand()};
 }
 
 Result<Outcome> run(const std::vector<std::string>& words) {

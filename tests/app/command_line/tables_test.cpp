@@ -10,8 +10,6 @@
 namespace app {
 namespace {
 
-using testing::HasSubstr;
-
 std::string shippedTable() {
     return bytesOf(FETTLEMARK_TABLES "/en_1369_2012.table");
 }

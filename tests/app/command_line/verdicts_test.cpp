@@ -11,8 +11,6 @@
 namespace app {
 namespace {
 
-using testing::HasSubstr;
-
 Finished judged(const Json& sheet, const std::vector<std::string>& options = {}) {
     std::vector<std::string> arguments{"judge", "-"};
     arguments.insert(arguments.end(), options.begin(), options.end());
