@@ -3,12 +3,15 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QTimer>
+#include <cstdlib>
 
 #include "looks/appearance.h"
 #include "window/main_window.h"
 #include "window/welcome_dialog.h"
 
-int main(int argc, char** argv) {
+namespace {
+
+int run(int argc, char** argv) {
     QApplication application(argc, argv);
     QApplication::setOrganizationName("Fettlemark");
     QApplication::setApplicationName("fettlemark");
@@ -32,4 +35,12 @@ int main(int argc, char** argv) {
     if (parser.isSet(archive)) window.openArchive(parser.value(archive));
     if (app::WelcomeDialog::due()) QTimer::singleShot(0, &window, &app::MainWindow::welcome);
     return QApplication::exec();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    const int code = run(argc, argv);
+    // All is saved and closed; a long judgement may still be going on in its thread, and ends here.
+    std::_Exit(code);
 }

@@ -15,6 +15,7 @@
 #include "bench/indication_table.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
+#include "looks/heading.h"
 #include "looks/mark_label.h"
 #include "looks/notice_bar.h"
 
@@ -24,11 +25,7 @@ void BenchPage::makeLayout() {
     notice_ = new NoticeBar(this);
     auto* left = new QWidget(this);
     castings_ = new CastingsPanel(left);
-    heading_ = new QLabel(left);
-    QFont strong = font();
-    strong.setPointSizeF(strong.pointSizeF() * 1.25);
-    strong.setBold(true);
-    heading_->setFont(strong);
+    heading_ = new Heading(1.25, left);
     facts_ = new QLabel(left);
     facts_->setWordWrap(true);
     facts_->setTextFormat(Qt::PlainText);

@@ -13,6 +13,7 @@
 #include <algorithm>
 
 #include "bench/castings_panel.h"
+#include "bench/cautions_view.h"
 #include "bench/certificate_dialog.h"
 #include "bench/check_list.h"
 #include "bench/conflict_dialog.h"
@@ -123,7 +124,7 @@ void BenchPage::install(model::CastingFile file) {
     verdict_->show(nullptr, -1);
     zones_->zones().show(nullptr);
     conflicts_.clear();
-    auto desk = std::make_unique<CastingDesk>(std::move(file), archive_, opened_.tables,
+    auto desk = std::make_unique<CastingDesk>(std::move(file), archive_, judging_, opened_.tables,
                                               person_.toStdString());
     undo_->addStack(&desk->editor().undoStack());
     undo_->setActiveStack(&desk->editor().undoStack());
@@ -171,6 +172,7 @@ void BenchPage::begin() {
     zones_->zones().show(desk_.get());
     zones_->setCurrentIndex(zones_->zones().indexOfExamination(examination));
     showLine();
+    pane_->cautions().setOpen(false);  // they stood on the page before
     pane_->table().goToNewRow();
     pane_->table().setFocus();
 }

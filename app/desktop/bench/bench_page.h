@@ -90,6 +90,7 @@ private:
     ArchiveThread& archive_;
     ArchiveThread::Opened opened_;
     QString person_;
+    JudgingWorker judging_;
     std::unique_ptr<CastingDesk> desk_;
     std::map<int, model::ExaminationDraft> conflicts_;
     CertificateJob certificate_;

@@ -36,6 +36,12 @@ void paintBar(QPainter& painter, const QRectF& bar, double share, const QColor& 
                      QPointF(bar.left() + limit, bar.bottom() + 2));
 }
 
+/// Where there is no share to show: why not, or what was counted.
+QString underText(const model::Check& check) {
+    if (!check.reason.empty()) return qt(check.reason);
+    return membersText(check);
+}
+
 }  // namespace
 
 QSize CheckDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
@@ -80,7 +86,7 @@ void CheckDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     const QFontMetricsF metrics(strong);
     const QString numbers = check->measured ? measuredAndLimit(*check)
                             : check->passes
-                                ? QString()
+                                ? (check->limit ? limitText(*check) : QString())
                                 : QCoreApplication::translate("CheckDelegate", "could not be made");
     const double numbersWide = metrics.horizontalAdvance(numbers);
     painter->setFont(strong);
@@ -112,7 +118,7 @@ void CheckDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
         const QRectF room(textLeft, second, right - originWide - textLeft - 8, line);
         painter->setPen(faint);
         painter->drawText(room, Qt::AlignLeft | Qt::AlignVCenter,
-                          option.fontMetrics.elidedText(qt(check->reason), Qt::ElideRight,
+                          option.fontMetrics.elidedText(underText(*check), Qt::ElideRight,
                                                         static_cast<int>(room.width())));
     }
     painter->restore();

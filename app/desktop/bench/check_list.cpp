@@ -28,6 +28,15 @@ QString checkTitle(const model::Check& check) {
     return check.classText.empty() ? rule : rule + " · " + classText(check.classText);
 }
 
+QString membersText(const model::Check& check) {
+    constexpr qsizetype kMost = 40;
+    if (check.members.empty()) return {};
+    QStringList members;
+    for (const auto& member : check.members) members << qt(member);
+    if (members.size() > kMost) members = members.mid(0, kMost) << QStringLiteral("…");
+    return CheckModel::tr("counted: %1").arg(members.join(", "));
+}
+
 void CheckModel::setChecks(std::vector<model::Check> checks) {
     beginResetModel();
     checks_ = std::move(checks);
@@ -81,12 +90,7 @@ QVariant CheckModel::data(const QModelIndex& index, int role) const {
                           QString::fromUtf8(model::word(shown->source.grade).data()),
                           gradeText(shown->source.grade));
         if (!shown->note.empty()) lines << qt(shown->note);
-        if (!shown->members.empty()) {
-            QStringList members;
-            for (const auto& member : shown->members) members << qt(member);
-            if (members.size() > 40) members = members.mid(0, 40) << QStringLiteral("…");
-            lines << tr("counted: %1").arg(members.join(", "));
-        }
+        if (!shown->members.empty()) lines << membersText(*shown);
         return lines.join('\n');
     }
     return {};

@@ -34,6 +34,9 @@ private:
 /// The frame's tag on the surface and the tool tip's first line.
 QString checkTitle(const model::Check& check);
 
+/// "counted: 3, 4, A1", cut after forty; empty where nothing was.
+QString membersText(const model::Check& check);
+
 class CheckList : public QListView {
     Q_OBJECT
 

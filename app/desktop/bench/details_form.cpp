@@ -2,7 +2,7 @@
 #include "bench/details_form.h"
 
 #include <QDate>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 
@@ -10,37 +10,34 @@
 
 namespace app {
 
-DetailsForm::DetailsForm(QWidget* parent) : QWidget(parent) {
-    auto* layout = new QHBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(6);
-    addField(tr("Examined &by"), &Details::examinedBy, 18, "examinedBy");
-    addField(tr("&on"), &Details::examinedOn, 10, "examinedOn");
-    addField(tr("P&rocedure"), &Details::procedure, 18, "procedure");
-    addField(tr("Re&marks"), &Details::remarks, 0, "remarks");
+DetailsForm::DetailsForm(QWidget* parent) : QWidget(parent), grid_(new QGridLayout(this)) {
+    grid_->setContentsMargins(0, 0, 0, 0);
+    grid_->setSpacing(6);
+    addField(tr("Examined &by"), &Details::examinedBy, "examinedBy", 0, 0, 1);
+    addField(tr("&on"), &Details::examinedOn, "examinedOn", 0, 2, 1);
+    addField(tr("P&rocedure"), &Details::procedure, "procedure", 0, 4, 1);
+    addField(tr("Re&marks"), &Details::remarks, "remarks", 1, 0, 5);
+    grid_->setColumnStretch(1, 4);
+    grid_->setColumnStretch(3, 2);
+    grid_->setColumnStretch(5, 4);
     fields_[1].line->setPlaceholderText(tr("2026-11-25"));
     fields_[1].line->setToolTip(tr("Date of the test: year-month-day"));
 }
 
-QLineEdit* DetailsForm::addField(const QString& label, std::string Details::*field, int characters,
-                                 const QString& name) {
+void DetailsForm::addField(const QString& label, std::string Details::*field, const QString& name,
+                           int row, int column, int span) {
     auto* line = new QLineEdit(this);
     line->setObjectName(name);
     auto* text = new QLabel(label, this);
     text->setBuddy(line);
-    auto* row = qobject_cast<QHBoxLayout*>(layout());
-    row->addWidget(text);
-    row->addWidget(line, characters == 0 ? 5 : characters / 5);
+    grid_->addWidget(text, row, column);
+    grid_->addWidget(line, row, column + 1, 1, span);
     QString plain = label;
     plain.remove('&');
     line->setAccessibleName(plain);
-    if (characters > 0) {
-        line->setMinimumWidth(line->fontMetrics().averageCharWidth() * characters / 2);
-    }
     fields_.push_back({line, field, plain.toLower()});
     connect(line, &QLineEdit::editingFinished, this,
             [this, line, field, plain] { takeOver(line, field, plain.toLower()); });
-    return line;
 }
 
 void DetailsForm::show(CastingEditor* editor, int examination) {

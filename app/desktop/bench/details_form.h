@@ -6,6 +6,7 @@
 
 #include "editing/casting_editor.h"
 
+class QGridLayout;
 class QLineEdit;
 
 namespace app {
@@ -20,8 +21,8 @@ public:
     void finishEditing();
 
 private:
-    QLineEdit* addField(const QString& label, std::string Details::*field, int characters,
-                        const QString& name);
+    void addField(const QString& label, std::string Details::*field, const QString& name, int row,
+                  int column, int span);
     void refresh();
     void takeOver(QLineEdit* line, std::string Details::*field, const QString& label);
 
@@ -30,6 +31,7 @@ private:
         std::string Details::*field;
         QString label;
     };
+    QGridLayout* grid_;
     CastingEditor* editor_ = nullptr;
     int examination_ = -1;
     std::vector<Field> fields_;

@@ -15,18 +15,9 @@
 #include "bench/indication_model.h"
 #include "bench/indication_table.h"
 #include "bench/surface_view.h"
+#include "looks/heading.h"
 
 namespace app {
-namespace {
-
-QFont enlarged(QFont font, double factor) {
-    font.setPointSizeF(font.pointSizeF() * factor);
-    font.setBold(true);
-    return font;
-}
-
-}  // namespace
-
 ExaminationPane::ExaminationPane(QWidget* parent)
     : QWidget(parent), pages_(new QStackedWidget(this)) {
     pages_->addWidget(makeEmptyPage());
@@ -72,13 +63,10 @@ QWidget* ExaminationPane::makeEmptyPage() {
 
 QWidget* ExaminationPane::makeBeginPage() {
     auto* page = new QWidget(this);
-    beginTitle_ = new QLabel(page);
-    beginTitle_->setFont(enlarged(font(), 1.4));
-    beginTitle_->setWordWrap(true);
+    beginTitle_ = new Heading(1.4, page);
     beginText_ = new QLabel(page);
     beginText_->setWordWrap(true);
-    auto* before = new QLabel(tr("Before you begin"), page);
-    before->setFont(enlarged(font(), 1.1));
+    auto* before = new Heading(1.1, page, tr("Before you begin"));
     beginCautions_ = new QLabel(page);
     beginCautions_->setObjectName("beginCautions");
     beginCautions_->setWordWrap(true);
@@ -105,8 +93,7 @@ QWidget* ExaminationPane::makeBeginPage() {
 
 QWidget* ExaminationPane::makeExaminationPage() {
     auto* page = new QWidget(this);
-    heading_ = new QLabel(page);
-    heading_->setFont(enlarged(font(), 1.25));
+    heading_ = new Heading(1.25, page);
     place_ = new QLabel(page);
     place_->setWordWrap(true);
     cautions_ = new CautionsView(page);

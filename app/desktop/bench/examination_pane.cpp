@@ -31,7 +31,10 @@ void ExaminationPane::show(CastingDesk* desk, const ZoneLine* line) {
     if (desk_ != desk) {
         if (desk_) desk_->editor().disconnect(this);
         if (desk) {
-            connect(&desk->editor(), &CastingEditor::edited, this, [this] { redraw_.start(); });
+            connect(&desk->editor(), &CastingEditor::edited, this, [this](int changed) {
+                if (changed == examination_) cautions_->setOpen(false);  // read, and work begun
+                redraw_.start();
+            });
             connect(&desk->editor(), &CastingEditor::detailsChanged, this, [this](int changed) {
                 if (changed == examination_) refreshEntry();
             });

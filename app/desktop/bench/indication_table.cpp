@@ -42,6 +42,11 @@ void IndicationTable::applyWidths() {
     setMinimumHeight(6 * row);
 }
 
+void IndicationTable::changeEvent(QEvent* event) {
+    QTableView::changeEvent(event);
+    if (event->type() == QEvent::FontChange) applyWidths();
+}
+
 void IndicationTable::goTo(int row, Column column) {
     const QModelIndex cell = rows_.index(row, static_cast<int>(column));
     setCurrentIndex(cell);

@@ -3,9 +3,12 @@
 
 #include <QEvent>
 #include <QLabel>
+#include <QScrollArea>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "bench/check_list.h"
+#include "looks/heading.h"
 #include "looks/mark_label.h"
 #include "looks/text.h"
 
@@ -25,21 +28,22 @@ QLabel* textLabel(QWidget* parent) {
 VerdictPanel::VerdictPanel(QWidget* parent)
     : QWidget(parent),
       mark_(new MarkLabel(this)),
-      word_(textLabel(this)),
+      word_(new Heading(1.7, this)),
       under_(textLabel(this)),
       table_(textLabel(this)),
       attested_(textLabel(this)),
       checks_(new CheckList(this)),
-      rest_(textLabel(this)) {
+      detail_(textLabel(this)),
+      rest_(textLabel(this)),
+      below_(new QScrollArea(this)) {
+    detail_->setObjectName("checkDetail");
+    detail_->setForegroundRole(QPalette::PlaceholderText);
+    connect(checks_, &CheckList::checkSelected, this, &VerdictPanel::showDetail);
     word_->setObjectName("verdictWord");
     word_->setAccessibleName(tr("Verdict"));
     attested_->setObjectName("attestation");
     rest_->setObjectName("verdictRest");
     under_->setObjectName("verdictUnder");
-    QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * 1.7);
-    large.setBold(true);
-    word_->setFont(large);
     mark_->setSide(44);
 
     auto* words = new QVBoxLayout;
@@ -58,7 +62,17 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     layout->addWidget(table_);
     layout->addWidget(attested_);
     layout->addWidget(checks_, 1);
-    layout->addWidget(rest_);
+    auto* below = new QWidget(this);
+    auto* belowLayout = new QVBoxLayout(below);
+    belowLayout->setContentsMargins(0, 0, 0, 0);
+    belowLayout->addWidget(detail_);
+    belowLayout->addWidget(rest_);
+    below_->setWidget(below);
+    below_->setWidgetResizable(true);
+    below_->setFrameShape(QFrame::NoFrame);
+    below_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    below_->setFocusPolicy(Qt::NoFocus);
+    layout->addWidget(below_);
     layout->addStretch(0);
 
     show(nullptr, -1);
@@ -66,13 +80,8 @@ VerdictPanel::VerdictPanel(QWidget* parent)
 
 void VerdictPanel::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::ApplicationFontChange) {
-        QFont large = QWidget::font();
-        large.setPointSizeF(large.pointSizeF() * 1.7);
-        large.setBold(true);
-        word_->setFont(large);
-    }
     if (event->type() == QEvent::PaletteChange) showWord();
+    if (event->type() == QEvent::FontChange) fitRest();
 }
 
 void VerdictPanel::show(CastingDesk* desk, int examination) {
@@ -144,6 +153,32 @@ void VerdictPanel::showWord() {
     under_->setVisible(!lines.isEmpty());
 }
 
+/// Of the chosen check what its line has no room for.
+void VerdictPanel::showDetail() {
+    const auto* check = checks_->current();
+    detail_->setVisible(check != nullptr);
+    if (!check) return;
+    QStringList lines;
+    if (!check->reason.empty()) lines << tr("%1: %2").arg(checkTitle(*check), qt(check->reason));
+    lines << tr("Limit from %1, %2").arg(qt(check->source.locator), gradeText(check->source.grade));
+    if (!check->note.empty()) lines << qt(check->note);
+    detail_->setText(lines.join('\n'));
+    fitRest();
+}
+
+/// As high as it needs to be, but the checks keep most of the room.
+void VerdictPanel::fitRest() {
+    const QWidget* text = below_->widget();
+    const int needed = text->heightForWidth(below_->viewport()->width());
+    const int height = std::clamp(needed, 0, QWidget::height() * 2 / 5);
+    below_->setFixedHeight(height);
+}
+
+void VerdictPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fitRest();
+}
+
 void VerdictPanel::showTable(const model::ExaminationVerdict* verdict) {
     table_->setVisible(desk_ && examination_ >= 0);
     attested_->setVisible(verdict != nullptr);
@@ -189,6 +224,7 @@ void VerdictPanel::showRest(const model::ExaminationVerdict* verdict) {
     }
     rest_->setText(lines.join('\n'));
     rest_->setVisible(!lines.isEmpty());
+    fitRest();
 }
 
 }  // namespace app

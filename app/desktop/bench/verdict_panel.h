@@ -8,6 +8,7 @@
 #include "editing/casting_desk.h"
 
 class QLabel;
+class QScrollArea;
 
 namespace app {
 
@@ -31,9 +32,12 @@ public:
 
 protected:
     void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void showWord();
+    void showDetail();
+    void fitRest();
     void showTable(const model::ExaminationVerdict* verdict);
     void showRest(const model::ExaminationVerdict* verdict);
 
@@ -45,7 +49,9 @@ private:
     QLabel* table_;
     QLabel* attested_;
     CheckList* checks_;
+    QLabel* detail_;
     QLabel* rest_;
+    QScrollArea* below_;
     std::shared_ptr<const LiveVerdict> shown_;
 };
 

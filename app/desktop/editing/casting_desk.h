@@ -17,8 +17,8 @@ class CastingDesk : public QObject {
     Q_OBJECT
 
 public:
-    /// `archive` outlives the desk. Judging begins at once.
-    CastingDesk(model::CastingFile file, ArchiveThread& archive,
+    /// `archive` and `worker` outlive the desk. Judging begins at once.
+    CastingDesk(model::CastingFile file, ArchiveThread& archive, JudgingWorker& worker,
                 std::shared_ptr<const model::TableSet> tables, std::string person,
                 QObject* parent = nullptr);
 
@@ -29,7 +29,7 @@ public:
     /// The last verdict; null before the first. It is of the present state unless judging().
     [[nodiscard]] const std::shared_ptr<const LiveVerdict>& live() const { return live_; }
     /// The present state has not been judged yet.
-    [[nodiscard]] bool judging() const { return judged_ != generation_; }
+    [[nodiscard]] bool judging() const { return gather_.isActive() || answered_ != last_; }
     /// Judging takes so long that the last verdict must not stand for the present state any more.
     [[nodiscard]] bool overdue() const { return overdue_; }
 
@@ -43,13 +43,14 @@ private:
     CastingEditor editor_;
     std::shared_ptr<const model::TableSet> tables_;
     Autosave autosave_;
-    JudgingWorker worker_;
+    JudgingWorker& worker_;
     QTimer gather_;
     QTimer patience_;
     bool overdue_ = true;
     std::shared_ptr<const LiveVerdict> live_;
-    quint64 generation_ = 0;
-    quint64 judged_ = 0;
+    quint64 first_ = 0;  ///< ticket of the first judgement asked for; 0: none yet
+    quint64 last_ = 0;
+    quint64 answered_ = 0;
 };
 
 }  // namespace app

@@ -4,14 +4,9 @@
 #pragma once
 
 #include <QObject>
-#include <condition_variable>
 #include <memory>
-#include <mutex>
-#include <optional>
 
 #include "editing/live_verdict.h"
-
-class QThread;
 
 namespace app {
 
@@ -20,28 +15,21 @@ class JudgingWorker : public QObject {
 
 public:
     explicit JudgingWorker(QObject* parent = nullptr);
+    /// Waits a moment for what is being judged. A judgement that takes longer is left to itself:
+    /// it ends with its thread, on its own copies, and nobody is told. A program must not return
+    /// from main() while one may still be going on.
     ~JudgingWorker() override;
 
-    /// Returns at once; `generation` comes back with the verdict.
-    void judge(model::CastingFile file, std::shared_ptr<const model::TableSet> tables,
-               quint64 generation);
+    /// Returns at once, with the ticket that comes back with the verdict; tickets rise.
+    quint64 judge(model::CastingFile file, std::shared_ptr<const model::TableSet> tables);
 
 signals:
-    void judged(std::shared_ptr<const app::LiveVerdict> verdict, quint64 generation);
+    void judged(std::shared_ptr<const app::LiveVerdict> verdict, quint64 ticket);
 
 private:
-    struct Task {
-        model::CastingFile file;
-        std::shared_ptr<const model::TableSet> tables;
-        quint64 generation = 0;
-    };
-    void run();
-
-    std::mutex mutex_;
-    std::condition_variable wake_;
-    std::optional<Task> waiting_;
-    bool stop_ = false;
-    std::unique_ptr<QThread> thread_;
+    struct State;
+    std::shared_ptr<State> state_;
+    quint64 tickets_ = 0;
 };
 
 }  // namespace app

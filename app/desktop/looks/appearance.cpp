@@ -5,8 +5,9 @@
 #include <QFont>
 #include <QSettings>
 #include <QStyle>
-#include <QStyleFactory>
 #include <algorithm>
+
+#include "looks/outlined_style.h"
 
 namespace app {
 namespace {
@@ -71,7 +72,7 @@ void applyAppearance(QApplication& application, Appearance appearance, double ty
     static const double desktopSize = QApplication::font().pointSizeF();
     const bool dark = appearance == Appearance::Dark ||
                       (appearance == Appearance::Desktop && desktopIsDark(application));
-    QApplication::setStyle(QStyleFactory::create("Fusion"));
+    QApplication::setStyle(new OutlinedStyle);
     QApplication::setPalette(dark ? darkPalette() : lightPalette());
     QFont font = QApplication::font();
     font.setPointSizeF(desktopSize * std::clamp(typeFactor, 0.8, 2.0));

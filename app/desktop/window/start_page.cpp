@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "looks/heading.h"
 #include "looks/mark.h"
 
 namespace app {
@@ -28,11 +29,7 @@ StartPage::StartPage(QWidget* parent)
       trouble_(new QLabel(this)),
       busyText_(new QLabel(this)),
       busy_(new QProgressBar(this)) {
-    auto* name = new QLabel(tr("Fettlemark"), this);
-    QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * 2.4);
-    large.setBold(true);
-    name->setFont(large);
+    auto* name = new Heading(2.4, this, tr("Fettlemark"));
     auto* purpose =
         new QLabel(tr("Records and judges the surface testing of iron and steel castings."), this);
     auto* statement = new QLabel(programStatement(), this);
