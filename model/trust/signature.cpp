@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "trust/signature.h"
+
+#include <algorithm>
+#include <array>
+#include <openssl/err.h>
+
+#include "base/digest.h"
+#include "trust/identity.h"
+#include "trust/key_openssl.h"
+#include "trust/signature_time_stamp.h"
+
+namespace model {
+namespace {
+
+constexpr unsigned kFlags = CMS_PARTIAL | CMS_DETACHED | CMS_BINARY | CMS_NOSMIMECAP;
+
+Result<Digest> digestOf(std::span<const std::string_view> parts) {
+    const openssl::Hashing hashing(EVP_MD_CTX_new());
+    bool done = hashing && EVP_DigestInit_ex(hashing.get(), EVP_sha256(), nullptr) == 1;
+    for (const std::string_view part : parts)
+        done = done && EVP_DigestUpdate(hashing.get(), part.data(), part.size()) == 1;
+    Digest digest{};
+    if (!done || EVP_DigestFinal_ex(hashing.get(), digest.data(), nullptr) != 1)
+        return openssl::failure("hashing");
+    return digest;
+}
+
+// The signed attributes as they are hashed (RFC 5652, 5.4): a DER SET OF, thus sorted.
+std::string attributesToSign(const CMS_SignerInfo* signer) {
+    std::vector<std::string> attributes;
+    std::size_t size = 0;
+    for (int i = 0; i < CMS_signed_get_attr_count(signer); ++i) {
+        attributes.push_back(openssl::encoded(i2d_X509_ATTRIBUTE, CMS_signed_get_attr(signer, i)));
+        size += attributes.back().size();
+    }
+    std::sort(attributes.begin(), attributes.end());
+    const int whole = ASN1_object_size(1, static_cast<int>(size), V_ASN1_SET);
+    std::string set(static_cast<std::size_t>(whole) - size, '\0');
+    auto* at = reinterpret_cast<unsigned char*>(set.data());
+    ASN1_put_object(&at, 1, static_cast<int>(size), V_ASN1_SET, V_ASN1_UNIVERSAL);
+    for (const std::string& attribute : attributes) set += attribute;
+    return set;
+}
+
+Result<void> addTimeStamp(CMS_SignerInfo* signer, const TimeStampService& timeStamps) {
+    auto token = timeStamps.stamp(sha256(openssl::view(CMS_SignerInfo_get0_signature(signer))));
+    if (!token) return token.error();
+    if (token->size() > kLongestTimeStamp)
+        return inputError("", "the time stamp of %1 bytes is longer than %2",
+                          {std::to_string(token->size()), std::to_string(kLongestTimeStamp)});
+    if (CMS_unsigned_add1_attr_by_NID(signer, NID_id_smime_aa_timeStampToken, V_ASN1_SEQUENCE,
+                                      token->data(), static_cast<int>(token->size())) != 1)
+        return openssl::failure("adding a time stamp");
+    return {};
+}
+
+}  // namespace
+
+std::size_t longestSignature(const SigningKey& key) {
+    constexpr std::size_t kAttributesAndNames = 1024;
+    std::size_t size = kAttributesAndNames;
+    for (const std::string& certificate : key.certificates()) size += certificate.size();
+    X509* own = key.held().certificates.front().get();
+    size += static_cast<std::size_t>(i2d_X509_NAME(X509_get_issuer_name(own), nullptr));
+    return size + static_cast<std::size_t>(EVP_PKEY_get_size(key.held().key.get()));
+}
+
+Result<std::string> signDetached(std::span<const std::string_view> parts, const SigningKey& key,
+                                 UtcTime now, std::span<const std::string> revocationLists,
+                                 const TimeStampService* timeStamps) {
+    if (auto usable = checkUsable(key.certificates(), now, revocationLists); !usable)
+        return usable.error();
+    const auto digest = digestOf(parts);
+    if (!digest) return digest.error();
+
+    const auto& certificates = key.held().certificates;
+    const openssl::SignedData cms(CMS_sign(nullptr, nullptr, nullptr, nullptr, kFlags));
+    CMS_SignerInfo* signer =
+        cms ? CMS_add1_signer(cms.get(), certificates.front().get(), key.held().key.get(),
+                              EVP_sha256(), kFlags | CMS_CADES)
+            : nullptr;
+    bool made = signer != nullptr;
+    for (std::size_t i = 1; i < certificates.size(); ++i)
+        made = made && CMS_add1_cert(cms.get(), certificates[i].get()) == 1;
+    made = made &&
+           CMS_signed_add1_attr_by_NID(signer, NID_pkcs9_contentType, V_ASN1_OBJECT,
+                                       OBJ_nid2obj(NID_pkcs7_data), -1) == 1 &&
+           CMS_signed_add1_attr_by_NID(signer, NID_pkcs9_messageDigest, V_ASN1_OCTET_STRING,
+                                       digest->data(), static_cast<int>(digest->size())) == 1;
+    if (!made) return openssl::failure("making a signature");
+    // CMS_final() and CMS_SignerInfo_sign() of OpenSSL 3.0 always add signing-time, which PAdES
+    // does not allow: the attributes are signed here instead.
+    const auto signature = signBare(attributesToSign(signer), key);
+    if (!signature) return signature.error();
+    if (ASN1_STRING_set(CMS_SignerInfo_get0_signature(signer), signature->data(),
+                        static_cast<int>(signature->size())) != 1)
+        return openssl::failure("making a signature");
+    if (timeStamps != nullptr)
+        if (auto stamped = addTimeStamp(signer, *timeStamps); !stamped) return stamped.error();
+    std::string bytes = openssl::encoded(i2d_CMS_ContentInfo, cms.get());
+    if (bytes.empty()) return openssl::failure("writing a signature");
+    return bytes;
+}
+
+Result<std::string> signDetached(std::string_view bytes, const SigningKey& key, UtcTime now,
+                                 std::span<const std::string> revocationLists,
+                                 const TimeStampService* timeStamps) {
+    return signDetached(std::array{bytes}, key, now, revocationLists, timeStamps);
+}
+
+}  // namespace model
