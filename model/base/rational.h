@@ -30,7 +30,7 @@ struct Rational {
                : left > right ? std::strong_ordering::greater
                               : std::strong_ordering::equal;
     }
-    friend constexpr bool operator==(Rational a, Rational b) { return (a <=> b) == 0; }
+    friend constexpr bool operator==(Rational a, Rational b) { return std::is_eq(a <=> b); }
 
     [[nodiscard]] constexpr bool isWhole() const { return numerator % denominator == 0; }
 };

@@ -16,25 +16,25 @@ namespace model {
 
 /// What the buyer asked.
 struct Order {
-    std::string number;          ///< the works' own, unique
+    std::string number;  ///< the works' own, unique
     std::string customer;
-    std::string customerOrder;   ///< the customer's order number and item
-    std::string certificateType; ///< EN 10204:2004 type: "2.2", "3.1" or "3.2"
-    std::string language;        ///< of the certificate: "en"
+    std::string customerOrder;    ///< the customer's order number and item
+    std::string certificateType;  ///< EN 10204:2004 type: "2.2", "3.1" or "3.2"
+    std::string language;         ///< of the certificate: "en"
     std::vector<Kind> forbiddenKinds;
-    std::string decisionRule;    ///< printed beside the verdict
+    std::string decisionRule;  ///< printed beside the verdict
     std::string roundingRule;
     std::string remarks;
 };
 
 /// A casting design.
 struct Part {
-    std::string number;          ///< unique
+    std::string number;  ///< unique
     std::string description;
     std::string drawing;
     std::string drawingRevision;
     Material material = Material::CastSteel;
-    std::string materialGrade;   ///< as ordered, with its standard
+    std::string materialGrade;  ///< as ordered, with its standard
 };
 
 /// A test that a zone requires.
@@ -47,11 +47,11 @@ struct RequiredTest {
 
 /// A named area of a part, a rectangle from its datum along its axes.
 struct PlannedZone {
-    std::string name;            ///< unique in the plan: "Z1"
-    std::string description;     ///< where it is, and where its datum is
+    std::string name;         ///< unique in the plan: "Z1"
+    std::string description;  ///< where it is, and where its datum is
     Length width;
     Length height;
-    Length thickness;            ///< smallest wall
+    Length thickness;  ///< smallest wall
     std::optional<SurfacePlace> surface;
     std::vector<RequiredTest> tests;
 };
@@ -64,23 +64,23 @@ struct ZonePlan {
 
 /// One piece.
 struct Casting {
-    std::string serial;          ///< unique
+    std::string serial;  ///< unique
     std::string heat;
-    std::string order;           ///< number of an Order
-    std::string part;            ///< number of a Part
+    std::string order;  ///< number of an Order
+    std::string part;   ///< number of a Part
     int zonePlanRevision = 1;
 };
 
 /// A draft examination as it stands at the bench; once signed (later) it becomes a record.
 struct ExaminationDraft {
-    std::int64_t id = 0;         ///< given by the archive; 0: not stored yet
-    std::int64_t version = 0;    ///< rises with every save; a save on an older one is a conflict
-    std::string casting;         ///< serial
-    Examination header;          ///< all but `indications`, which stays empty here
+    std::int64_t id = 0;       ///< given by the archive; 0: not stored yet
+    std::int64_t version = 0;  ///< rises with every save; a save on an older one is a conflict
+    std::string casting;       ///< serial
+    Examination header;        ///< all but `indications`, which stays empty here
     std::vector<TypedIndication> rows;  ///< as typed, half-typed rows included
     std::string examinedBy;
-    std::string examinedOn;      ///< date of the test
-    std::string procedure;       ///< number and revision of the written procedure
+    std::string examinedOn;  ///< date of the test
+    std::string procedure;   ///< number and revision of the written procedure
     std::string remarks;
 };
 

@@ -2,7 +2,6 @@
 #include "base/decimal.h"
 
 #include <gtest/gtest.h>
-
 #include <string>
 
 namespace model {
@@ -14,7 +13,9 @@ std::int64_t valueOf(std::string_view text) {
     return result.ok() ? result.value() : -1;
 }
 
-TEST(Decimal, AddsTenthsExactly) { EXPECT_EQ(valueOf("1.1") + valueOf("2.2"), valueOf("3.3")); }
+TEST(Decimal, AddsTenthsExactly) {
+    EXPECT_EQ(valueOf("1.1") + valueOf("2.2"), valueOf("3.3"));
+}
 
 TEST(Decimal, ResolvesExponentsAndTrailingZerosBeforeCountingDecimals) {
     EXPECT_EQ(valueOf("1.50000000000"), 1'500'000);
@@ -29,8 +30,9 @@ TEST(Decimal, ResolvesExponentsAndTrailingZerosBeforeCountingDecimals) {
 
 TEST(Decimal, RefusesWhatIsNoNumberOrOutOfRange) {
     for (const char* text :
-         {"", "-", ".5", "5.", "01", "+1", "1e", "1e+", "NaN", "Infinity", "1,5", "0x1", " 1", "1 ",
-          "1e400", "1000000.000001", "1e7", "0.0000001", "1e-7", "--1", "1.2.3"})
+         {"",    "-",         ".5",   "5.",  "01",   "+1", "1e",    "1e+",
+          "NaN", "Infinity",  "1,5",  "0x1", " 1",   "1 ", "1e400", "1000000.000001",
+          "1e7", "0.0000001", "1e-7", "--1", "1.2.3"})
         EXPECT_FALSE(parseMillionths(text).ok()) << text;
 }
 

@@ -24,8 +24,8 @@ TEST(LengthEntry, KeepsTheTextAsTyped) {
 }
 
 TEST(LengthEntry, RefusesWhatItCannotHoldExactly) {
-    for (const char* text : {"1/3", "0.000001", "1/0", "1//2", "a/2", "1 2", "99999999999999999999/1",
-                             "", "1e3", "1000000"})
+    for (const char* text : {"1/3", "0.000001", "1/0", "1//2", "a/2", "1 2",
+                             "99999999999999999999/1", "", "1e3", "1000000"})
         EXPECT_FALSE(parseLength(text, LengthUnit::Inch).ok()) << text;
     for (const char* text : {"1/2", "0.0000001", "1000000.1", "nan", "1.2.3", "-", "1,2,3"})
         EXPECT_FALSE(parseLength(text, LengthUnit::Millimetre).ok()) << text;
@@ -38,7 +38,9 @@ TEST(LengthEntry, MarksAnInchValueThatIsNotExact) {
 }
 
 template <class A, class B>
-concept Addable = requires(A a, B b) { a + b; };
+concept Addable = requires(A a, B b) {
+    a + b;
+};
 static_assert(Addable<Length, Length>);
 static_assert(!Addable<Length, Area>);
 static_assert(!Addable<EchoHeight, EchoHeight>);
