@@ -27,7 +27,7 @@ struct Command {
     std::string_view name;
     std::string_view operand;  ///< "SHEET.json"; empty: none is taken
     std::string_view summary;  ///< one line
-    std::string_view details;  ///< for the command's help; lines end with "\n"
+    std::string details;       ///< for the command's help; lines end with "\n"
     std::vector<Option> options;
     model::Result<Outcome> (*run)(const Arguments& arguments);
 };

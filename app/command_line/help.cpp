@@ -52,8 +52,8 @@ std::string programHelp(std::span<const Command> commands) {
 }
 
 std::string commandHelp(const Command& command) {
-    std::string text = "Usage: fettlemark-cli " + callOf(command) + "\n\n" +
-                       std::string(command.details) + "\nOptions:\n";
+    std::string text =
+        "Usage: fettlemark-cli " + callOf(command) + "\n\n" + command.details + "\nOptions:\n";
     constexpr std::size_t kColumn = 18;
     for (const Option& option : command.options) {
         std::string left(option.name);

@@ -10,6 +10,7 @@
 #include "help.h"
 #include "judge_castings.h"
 #include "judge_sheet.h"
+#include "measure_machine.h"
 #include "streams.h"
 #include "write_demo.h"
 
@@ -20,7 +21,7 @@ using app::Outcome;
 using model::Result;
 
 std::vector<Command> allCommands() {
-    return {app::judgeCommand(), app::castingsCommand(), app::demoCommand()};
+    return {app::judgeCommand(), app::castingsCommand(), app::demoCommand(), app::measureCommand()};
 }
 
 Result<Outcome> run(const std::vector<std::string>& words) {
