@@ -50,6 +50,11 @@ std::string wallText(const Examined& examined) {
 }
 
 std::string bestLevelsText(const model::ExaminationVerdict& verdict) {
+    // An indication without a class is in no check, so no level can be said to pass.
+    if (std::ranges::any_of(verdict.indications, [](const model::JudgedIndication& one) {
+            return one.considered && !one.classified;
+        }))
+        return phrases::kBestNotKnown;
     std::vector<std::string> texts;
     for (const auto& [key, level] : verdict.bestLevels)
         texts.push_back(level ? levelText(key, *level) : filled(phrases::kBestLevelNone, {key}));
@@ -99,6 +104,9 @@ void addNotExamined(std::vector<Block>& blocks, const Examined& examined) {
 
 TableCell outcomeCell(const model::Check& check) {
     if (!check.passes) return {phrases::kCouldNotBeMade, Mark::NotJudged, true};
+    // A limit that is not known is needed by nothing.
+    if (*check.passes && !check.limit && check.measured == 0)
+        return {phrases::kNothingCounted, Mark::None, false};
     if (*check.passes) return {phrases::kPasses, Mark::Acceptable, false};
     return {phrases::kFails, Mark::NotAcceptable, true};
 }
@@ -194,6 +202,13 @@ std::string consideredText(const ExaminedIndication& one) {
     return joined(texts, "; ");
 }
 
+std::string classText(const ExaminedIndication& one) {
+    if (one.judged->classified) return std::string(model::word(*one.judged->classified));
+    // What is not relevant leaves before classes are told.
+    return one.read.relevance == model::Relevance::Relevant ? phrases::kNotClassified
+                                                            : phrases::kDash;
+}
+
 Row indicationRow(const ExaminedIndication& one) {
     const model::Indication& read = one.read;
     const model::TypedIndication& typed = *one.typed;
@@ -204,8 +219,7 @@ Row indicationRow(const ExaminedIndication& one) {
             {read.width ? lengthText(*read.width, typed.width, typed.unit) : phrases::kHairline},
             {toText(read.angle)},
             {read.area ? toText(*read.area) : phrases::kNotMeasured},
-            {one.judged->classified ? std::string(model::word(*one.judged->classified))
-                                    : phrases::kNotClassified},
+            {classText(one)},
             {read.kind ? std::string(model::word(*read.kind)) : phrases::kKindNotStated},
             {one.judged->group.empty() ? phrases::kDash : one.judged->group},
             {consideredText(one)}};

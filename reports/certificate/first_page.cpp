@@ -83,8 +83,8 @@ std::string resultText(const CertificateInput& input, const std::vector<Examined
     for (std::size_t i = 0; i < std::min(reasons.size(), kMostReasons); ++i)
         text += "\n• " + reasons[i];
     if (reasons.size() > kMostReasons)
-        text +=
-            "\n" + filled(phrases::kMoreFurtherOn, {std::to_string(reasons.size() - kMostReasons)});
+        text += "\n• " +
+                filled(phrases::kMoreFurtherOn, {std::to_string(reasons.size() - kMostReasons)});
     return text;
 }
 

@@ -98,6 +98,7 @@ public:
         result.figures.push_back(std::move(figure));
         if (!details) return result;
         for (std::size_t i = 0; i < std::min(frames_.size(), kMostDetails); ++i) {
+            if (!frames_[i].failing) continue;
             Window around;
             around.include(frames_[i]);
             around.widen(kDetailMarginShare);
@@ -294,7 +295,7 @@ private:
 
     /// A bar of 1, 2 or 5 x 10^n mm, about a fifth of the figure's greatest width on paper.
     static void setBar(Figure& figure) {
-        const double most = kFigureWidthMm / 4 / figure.scale;
+        const double most = kFigureWidthMm / 5 / figure.scale;
         double length = std::pow(10.0, std::floor(std::log10(most)));
         if (length * 5 <= most)
             length *= 5;

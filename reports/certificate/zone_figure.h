@@ -12,7 +12,7 @@
 namespace reports {
 
 struct ZoneFigures {
-    std::vector<Figure> figures;  ///< the zone, then a detail of each frame too small to read in it
+    std::vector<Figure> figures;  ///< the zone, then details of failing frames printed small in it
     std::map<std::size_t, std::string> frameOfCheck;  ///< index of a drawn check -> "F1"
 };
 

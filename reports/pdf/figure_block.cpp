@@ -13,8 +13,8 @@ namespace {
 constexpr double kCaptionSize = 8.6;
 constexpr double kCaptionHeight = 5;
 constexpr double kScaleHeight = 6.5;
-constexpr double kBetween = 6;       // two figures side by side
-constexpr double kLeastRoomMm = 78;  // caption and scale beside the next figure's
+constexpr double kBetween = 5;       // two figures side by side
+constexpr double kLeastRoomMm = 70;  // caption and scale beside the next figure's
 
 double widthOf(const Figure& figure) {
     return (figure.right - figure.left) * figure.scale;

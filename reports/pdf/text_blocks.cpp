@@ -123,6 +123,8 @@ void addStatement(Strips& strips, const Statement& statement, Faces& faces) {
         text.back().height += padding;
         std::ranges::move(text, std::back_inserter(word));
     }
+    // A word without explanation is the heading of what follows.
+    if (statement.text.empty()) word.back().keepWithNext = true;
     withBar(word);
     append(strips, std::move(word), large ? 1 : 2);
 }

@@ -223,6 +223,24 @@ TEST(Certificate, PrintsBestLevelsReasonsAndNotes) {
     EXPECT_THAT(text, HasSubstr("• indication 3: an examination at stage finish machined is due"));
 }
 
+TEST(Certificate, CallsNoLevelBestWhereAnIndicationHasNoClass) {
+    sample::Sample sample = sample::mixedCasting();
+    sample.verdict.examinations[3].bestLevels = {{"all", "P 1"}};
+    const std::string text = textOf(sample);
+    EXPECT_THAT(text, HasSubstr("Strictest levels that would pass: not known: a class is not "
+                                "known"));
+    EXPECT_THAT(text, Not(HasSubstr("all P 1")));
+}
+
+TEST(Certificate, TellsACheckOfNothingFromOneThatPasses) {
+    sample::Sample sample = sample::mixedCasting();
+    model::Check& check = sample.verdict.examinations[3].checks[0];
+    check.passes = true;
+    check.measured = 0;
+    check.reason.clear();
+    EXPECT_THAT(textOf(sample), HasSubstr("| 0 mm | – | – | nothing counted |"));
+}
+
 TEST(Certificate, SaysInPlainWordsThatATableIsNotAttested) {
     const std::string text = textOf(sample::mixedCasting());
     EXPECT_THAT(text, HasSubstr("[!] LIMITS NOT ATTESTED"));

@@ -140,7 +140,7 @@ TEST(PrintedScale, IsTheGreatestUsualOneThatFits) {
     EXPECT_EQ(factor(reports::kFigureWidthMm * 9, 10), 0.1);
     EXPECT_EQ(factor(1'000'000, 10), 1.0 / 10'000);
     EXPECT_EQ(reports::printedScale(10, reports::kFigureHeightMm * 2.2).text,
-              "Scale 1 : 2.5 when printed at full size");
+              "Scale 1 : 2.5, printed at 100 %");
 }
 
 }  // namespace

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+// A further revision of a PDF, appended behind its bytes (ISO 32000-1, 7.5.6) with a classic
+// cross-reference table. For the .cpp files of this folder only.
+#pragma once
+
+#include <map>
+#include <qpdf/QPDF.hh>
+#include <string>
+#include <string_view>
+
+#include "base/result.h"
+
+namespace reports::signing {
+
+class Revision {
+public:
+    /// `file` is what openPdf() made of `pdf`. `room`: bytes expected to be added.
+    static model::Result<Revision> after(std::string_view pdf, QPDF& file, std::size_t room);
+
+    /// A number for a new object.
+    int newNumber() { return next_++; }
+
+    /// Appends an object, new or in place of an old one; returns where its text begins.
+    std::size_t write(int number, int generation, std::string_view text);
+
+    /// Appends what `object` refers to or is as new objects; returns its reference. For objects of
+    /// another file, which must outlive the call.
+    std::string copy(QPDFObjectHandle object);
+
+    /// Appends table and trailer: the whole file.
+    std::string finish();
+
+private:
+    struct Place {
+        std::size_t offset = 0;
+        int generation = 0;
+    };
+    Revision() = default;
+    std::string copiedText(QPDFObjectHandle object, std::map<QPDFObjGen, int>& numbers,
+                           std::map<int, QPDFObjectHandle>& waiting);
+
+    std::string bytes_;
+    std::size_t begin_ = 0;     ///< of what is appended
+    std::size_t previous_ = 0;  ///< offset of the last table before
+    int next_ = 0;
+    std::string root_;
+    std::string information_;
+    std::string firstId_;
+    std::map<int, Place> places_;
+};
+
+/// "<< ... >>" of a dictionary with some keys set to other texts.
+std::string dictionaryText(QPDFObjectHandle dictionary,
+                           const std::map<std::string, std::string>& replaced);
+
+/// "/Name" as it is written.
+std::string nameText(const std::string& name);
+/// A text string as it is written.
+std::string stringText(const std::string& utf8);
+
+}  // namespace reports::signing
