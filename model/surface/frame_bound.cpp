@@ -19,31 +19,96 @@ std::int64_t mask(bool condition) {
     return -static_cast<std::int64_t>(condition);
 }
 
-constexpr int kSlots = 64;
-
-// Weights that count from one slot to another; the greatest sum in any slot.
-class SlotSweep {
+// Weights that count from one slot to another along the width or the height.
+class SlotSweeps {
 public:
-    void add(int from, int to, std::int64_t weight) {
-        step_[from] += weight;
-        step_[to + 1] -= weight;
+    explicit SlotSweeps(int slots) : slots_(slots) {
+        for (auto& steps : steps_) std::fill_n(steps.begin(), slots + 1, 0);
     }
-    [[nodiscard]] std::pair<std::int64_t, int> most() const {
-        std::int64_t sum = 0;
-        std::int64_t greatest = -1;
-        int where = 0;
-        for (int slot = 0; slot < kSlots; ++slot) {
-            sum += step_[slot];
-            if (sum > greatest) {
-                greatest = sum;
-                where = slot;
+    void add(int axis, int from, int to, std::int64_t weight) {
+        steps_[axis][from] += weight;
+        steps_[axis][to + 1] -= weight;
+    }
+    struct Most {
+        std::array<std::int64_t, 2> sum{-1, -1};
+        std::array<int, 2> slot{};
+    };
+    /// The greatest sum in any slot of either axis.
+    [[nodiscard]] Most most() const {
+        Most most;
+        std::int64_t width = 0;
+        std::int64_t height = 0;
+        for (int slot = 0; slot < slots_; ++slot) {
+            width += steps_[0][slot];
+            height += steps_[1][slot];
+            if (width > most.sum[0]) {
+                most.sum[0] = width;
+                most.slot[0] = slot;
+            }
+            if (height > most.sum[1]) {
+                most.sum[1] = height;
+                most.slot[1] = slot;
             }
         }
-        return {greatest, where};
+        return most;
+    }
+
+    static constexpr int kMostSlots = 64;
+
+private:
+    int slots_;
+    std::array<std::array<std::int64_t, kMostSlots + 1>, 2> steps_;
+};
+
+// A few slots tell a short list apart.
+int slotsFor(std::uint32_t count) {
+    constexpr std::uint32_t kShort = 48;
+    return count < kShort ? SlotSweeps::kMostSlots / 4 : SlotSweeps::kMostSlots;
+}
+
+// The list of a box being written: what may be touched stays in it, what surely is touched is
+// summed up. With several parts an item, what is sure stays marked in the list until all parts
+// are there (mergeItems).
+class ListWriter {
+public:
+    ListWriter(std::span<const FramePart> parts, std::uint32_t* to, std::uint8_t* isSure)
+        : parts_(parts.data()), to_(to), isSure_(isSure) {}
+
+    /// Where the next part that stays will stand.
+    [[nodiscard]] std::uint32_t end() const { return end_; }
+
+    void enter(std::uint32_t index, bool may, bool surely) {
+        to_[end_] = index;
+        if (isSure_ != nullptr) {
+            isSure_[end_] = static_cast<std::uint8_t>(surely);
+            end_ += static_cast<std::uint32_t>(may | surely);
+            return;
+        }
+        const FramePart& part = parts_[index];
+        const bool perhaps = may & !surely;
+        end_ += static_cast<std::uint32_t>(perhaps);
+        maybe_ += part.weight & mask(perhaps);
+        sure_ += part.weight & mask(surely);
+        maybeFlags_ |= part.flags & static_cast<std::uint32_t>(mask(perhaps));
+        sureFlags_ |= part.flags & static_cast<std::uint32_t>(mask(surely));
+    }
+    void finish(FrameNode& child, std::int64_t& maybe, std::uint32_t& maybeFlags) const {
+        child.count = end_;
+        child.sure += sure_;
+        child.sureFlags |= sureFlags_;
+        maybe = maybe_;
+        maybeFlags = maybeFlags_;
     }
 
 private:
-    std::array<std::int64_t, kSlots + 1> step_{};
+    const FramePart* parts_;
+    std::uint32_t* to_;
+    std::uint8_t* isSure_;  // null where every item has one part
+    std::uint32_t end_ = 0;
+    std::int64_t maybe_ = 0;
+    std::int64_t sure_ = 0;
+    std::uint32_t maybeFlags_ = 0;
+    std::uint32_t sureFlags_ = 0;
 };
 
 }  // namespace
@@ -82,36 +147,19 @@ bool FrameBounder::bound(const FrameNode& parent, const std::uint32_t* from, std
     return child.bound > floor;
 }
 
-void FrameBounder::keep(FrameNode& child, std::uint32_t* to, std::uint32_t index, bool may,
-                        bool surely) {
-    const FramePart& part = parts_[index];
-    to[child.count] = index;
-    if (severalParts_) {
-        isSure_[child.count] = surely;
-        child.count += static_cast<std::uint32_t>(may || surely);
-        return;
-    }
-    const bool perhaps = may && !surely;
-    child.count += static_cast<std::uint32_t>(perhaps);
-    maybe_ += part.weight & mask(perhaps);
-    maybeFlags_ |= part.flags & static_cast<std::uint32_t>(mask(perhaps));
-    child.sure += part.weight & mask(surely);
-    child.sureFlags |= part.flags & static_cast<std::uint32_t>(mask(surely));
-}
-
 void FrameBounder::sortOutByDistance(const FrameNode& parent, const std::uint32_t* from,
                                      FrameNode& child, std::uint32_t* to) {
     const FramePose middle = child.box.middle();
     const double moving = std::numbers::sqrt2 * child.box.halfSide();
     const double outside = outer_.halfWidth + moving;
     const double inside = size_.halfWidth - moving - kRoundingMm;
-    child.count = 0;
+    ListWriter list(parts_, to, severalParts_ ? isSure_.data() : nullptr);
     for (std::uint32_t position = 0; position < parent.count; ++position) {
         const FramePart& part = parts_[from[position]];
         const double away = distanceToPoint(part, middle.x, middle.y);
-        keep(child, to, from[position], away <= outside + part.radius,
-             away <= inside + part.radius);
+        list.enter(from[position], away <= outside + part.radius, away <= inside + part.radius);
     }
+    list.finish(child, maybe_, maybeFlags_);
 }
 
 // At every angle together a rectangle reaches all of its circumscribed circle; of what it covers
@@ -123,15 +171,16 @@ void FrameBounder::sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_
     const double outside = outer_.reach() + moving;
     const double inside =
         std::max(std::min(size_.halfWidth, size_.halfHeight) - moving - kRoundingMm, 0.0);
-    child.count = 0;
+    ListWriter list(parts_, to, severalParts_ ? isSure_.data() : nullptr);
     for (std::uint32_t position = 0; position < parent.count; ++position) {
         const FramePart& part = parts_[from[position]];
         const double dx = part.x - middle.x;
         const double dy = part.y - middle.y;
         const double away = dx * dx + dy * dy;
         const double far = outside + part.extent();
-        keep(child, to, from[position], away <= far * far, away < inside * inside);
+        list.enter(from[position], away <= far * far, away < inside * inside);
     }
+    list.finish(child, maybe_, maybeFlags_);
 }
 
 // Seen along the sides of the middle frame. A frame moved by (u, v), |u|, |v| <= moving, and
@@ -141,59 +190,64 @@ void FrameBounder::sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_
 // the core: the middle frame with every side drawn in by moving + sin t * half the other side.
 void FrameBounder::sortOutBySides(const FrameNode& parent, const std::uint32_t* from,
                                   FrameNode& child, std::uint32_t* to) {
-    const FramePose middle = child.box.middle();
-    const double c = middle.cosine;
-    const double s = middle.sine;
-    const double moving = child.box.halfSide() * (std::abs(c) + std::abs(s));
-    const double turn = child.box.halfSector();
-    const double sineOfTurn = std::sin(turn);
-    const double anyPoint =
-        std::numbers::sqrt2 * child.box.halfSide() + outer_.reach() * 2 * std::sin(turn / 2);
-    const double coreWidth = size_.halfWidth - moving - size_.halfHeight * sineOfTurn - kRoundingMm;
-    const double coreHeight =
-        size_.halfHeight - moving - size_.halfWidth * sineOfTurn - kRoundingMm;
-    const bool hasCore = coreWidth >= 0 && coreHeight >= 0;
-    const double outside = outer_.reach() + std::numbers::sqrt2 * child.box.halfSide();
-    child.count = 0;
+    const FramePose pose = child.box.middle();
+    const Axes middle{pose.x, pose.y};
+    const Axes cosine = both(pose.cosine);
+    const Axes sine{pose.sine, -pose.sine};
+    const double moving = child.box.halfSide() * (std::abs(pose.cosine) + std::abs(pose.sine));
+    const double halfSector = child.box.halfSector();
+    const double turn = std::sin(halfSector);
+    const double anywhere = std::numbers::sqrt2 * child.box.halfSide();
+    const double anyPoint = anywhere + outer_.reach() * 2 * std::sin(halfSector / 2);
+    const double circle = outer_.reach() + anywhere;
+
+    const Axes outer{outer_.halfWidth, outer_.halfHeight};
+    const Axes outerTurned = outer + both(turn * moving * (1 + turn));
+    const Axes half{size_.halfWidth, size_.halfHeight};
+    Axes core = half - both(moving + kRoundingMm) - turn * exchanged(half);
+    if (core[0] < 0 || core[1] < 0) core = both(-std::numeric_limits<double>::infinity());
+
+    ListWriter list(parts_, to, severalParts_ ? isSure_.data() : nullptr);
     for (std::uint32_t position = 0; position < parent.count; ++position) {
         const FramePart& part = parts_[from[position]];
-        const double dx = part.x - middle.x;
-        const double dy = part.y - middle.y;
-        const double x = c * dx + s * dy;
-        const double y = c * dy - s * dx;
-        const double farX = std::abs(x);
-        const double farY = std::abs(y);
-        const double seenX = c * part.alongX + s * part.alongY;
-        const double seenY = c * part.alongY - s * part.alongX;
-        const double alongX = std::abs(seenX);
-        const double alongY = std::abs(seenY);
-        const double across = std::abs(dx * part.alongY - dy * part.alongX);
+        const Axes away = Axes{part.x, part.y} - middle;
+        const Axes along{part.alongX, part.alongY};
+        const Axes seen = cosine * away + sine * exchanged(away);
+        const Axes seenAlong = cosine * along + sine * exchanged(along);
+        const Axes far = magnitude(seen);
+        const Axes spread = magnitude(seenAlong);
+        const Axes product = away * exchanged(along);
+        const double across = std::abs(product[0] - product[1]);
         const double radius = part.radius;
 
-        const double widthReach =
-            outer_.halfWidth + radius + alongX +
-            sineOfTurn * (alongY + farY + moving + (farX + moving) * sineOfTurn);
-        const double heightReach =
-            outer_.halfHeight + radius + alongY +
-            sineOfTurn * (alongX + farX + moving + (farY + moving) * sineOfTurn);
-        const double circleReach = outside + part.extent();
-        bool may = (farX <= widthReach + moving) & (farY <= heightReach + moving) &
-                   (dx * dx + dy * dy <= circleReach * circleReach) &
-                   (across <= outer_.halfWidth * alongY + outer_.halfHeight * alongX +
-                                  (radius + anyPoint) * part.half);
-        const bool surely =
-            hasCore & (((farX <= coreWidth + alongX + radius) & (farY <= coreHeight + alongY) &
-                        (across <= (coreWidth + radius) * alongY + coreHeight * alongX)) |
-                       ((farX <= coreWidth + alongX) & (farY <= coreHeight + alongY + radius) &
-                        (across <= coreWidth * alongY + (coreHeight + radius) * alongX)));
-        // Only past a corner is a round end further away than the three axes tell.
-        if (may && radius > 0 && !surely && farX + alongX + radius + anyPoint > outer_.halfWidth &&
-            farY + alongY + radius + anyPoint > outer_.halfHeight)
-            may = distanceToRectangle({x, y, seenX, seenY}, outer_.halfWidth, outer_.halfHeight) <=
-                  radius + anyPoint;
-        shifts_[child.count] = {x - widthReach, x + widthReach, y - heightReach, y + heightReach};
-        keep(child, to, from[position], may, surely);
+        const Axes reach =
+            outerTurned + both(radius) + spread + turn * (exchanged(spread + far) + turn * far);
+        const AxesMask met = far <= reach + both(moving);
+        const double circleReach = circle + part.extent();
+        bool may = static_cast<bool>(met[0] & met[1]) &
+                   (sum(away * away) <= circleReach * circleReach) &
+                   (across <= sum(outer * exchanged(spread)) + (radius + anyPoint) * part.half);
+
+        const Axes covered = core + spread;
+        const AxesMask within = far <= covered;
+        const AxesMask withinRadius = far <= covered + both(radius);
+        const double coveredAcross = sum(core * exchanged(spread));
+        const bool surely = (static_cast<bool>(withinRadius[0] & within[1]) &
+                             (across <= coveredAcross + radius * spread[1])) |
+                            (static_cast<bool>(within[0] & withinRadius[1]) &
+                             (across <= coveredAcross + radius * spread[0]));
+        // Only past a corner is a round end further away than the three axes tell; and only a
+        // small box can tell.
+        if (anyPoint < radius && may && !surely) {
+            const AxesMask past = far + spread + both(radius + anyPoint) > outer;
+            if (static_cast<bool>(past[0] & past[1]))
+                may = distanceToRectangle({seen[0], seen[1], seenAlong[0], seenAlong[1]},
+                                          outer_.halfWidth, outer_.halfHeight) <= radius + anyPoint;
+        }
+        shifts_[list.end()] = {seen - reach, seen + reach};
+        list.enter(from[position], may, surely);
     }
+    list.finish(child, maybe_, maybeFlags_);
 }
 
 // An item with a sure part is sure; its other parts leave the list.
@@ -225,36 +279,30 @@ void FrameBounder::mergeItems(FrameNode& child, std::uint32_t* to) {
 std::int64_t FrameBounder::mostAlongSides(FrameNode& child, const std::uint32_t* list) {
     const double moving =
         child.box.halfSide() * (std::abs(child.box.cosine) + std::abs(child.box.sine));
-    const double slotsPerMm = kSlots / (2 * moving);
-    const auto slot = [&](double shift) {
-        return static_cast<int>(std::clamp((shift + moving) * slotsPerMm, 0., kSlots - 1.));
+    const int slots = slotsFor(child.count);
+    const double slotsPerMm = slots / (2 * moving);
+    const auto slot = [&](Axes shift) {
+        return lesser(greater((shift + both(moving)) * slotsPerMm, both(0)), both(slots - 1));
     };
-    std::array<SlotSweep, 2> sweeps;
+    SlotSweeps sweeps(slots);
     for (std::uint32_t begin = 0, end = 0; begin < child.count; begin = end) {
         const FramePart& part = parts_[list[begin]];
         Shifts shifts = shifts_[begin];
         end = begin + 1;
         if (severalParts_)
-            for (; end < child.count && parts_[list[end]].item == part.item; ++end) {
-                const Shifts& other = shifts_[end];
-                shifts = {std::min(shifts.widthFrom, other.widthFrom),
-                          std::max(shifts.widthTo, other.widthTo),
-                          std::min(shifts.heightFrom, other.heightFrom),
-                          std::max(shifts.heightTo, other.heightTo)};
-            }
-        const int widthFrom = slot(shifts.widthFrom);
-        const int widthTo = slot(shifts.widthTo);
-        const int heightFrom = slot(shifts.heightFrom);
-        const int heightTo = slot(shifts.heightTo);
-        const bool byHeight = heightTo - heightFrom < widthTo - widthFrom;
-        sweeps[byHeight ? 1 : 0].add(byHeight ? heightFrom : widthFrom,
-                                     byHeight ? heightTo : widthTo, part.weight);
+            for (; end < child.count && parts_[list[end]].item == part.item; ++end)
+                shifts = {lesser(shifts.from, shifts_[end].from),
+                          greater(shifts.to, shifts_[end].to)};
+        const Axes first = slot(shifts.from);
+        const Axes last = slot(shifts.to);
+        const Axes length = last - first;
+        const int axis = length[1] < length[0] ? 1 : 0;
+        sweeps.add(axis, static_cast<int>(first[axis]), static_cast<int>(last[axis]), part.weight);
     }
-    const auto [width, widthSlot] = sweeps[0].most();
-    const auto [height, heightSlot] = sweeps[1].most();
-    child.alongWidth = (widthSlot + 0.5) / slotsPerMm - moving;
-    child.alongHeight = (heightSlot + 0.5) / slotsPerMm - moving;
-    return width + height;
+    const SlotSweeps::Most most = sweeps.most();
+    child.alongWidth = (most.slot[0] + 0.5) / slotsPerMm - moving;
+    child.alongHeight = (most.slot[1] + 0.5) / slotsPerMm - moving;
+    return most.sum[0] + most.sum[1];
 }
 
 }  // namespace model

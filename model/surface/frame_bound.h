@@ -7,6 +7,7 @@
 #include <span>
 #include <vector>
 
+#include "surface/frame_axes.h"
 #include "surface/frame_box.h"
 
 namespace model {
@@ -43,8 +44,6 @@ public:
     }
 
 private:
-    /// Enters the part at the end of the child's list, or among what is sure, or nowhere.
-    void keep(FrameNode& child, std::uint32_t* to, std::uint32_t index, bool may, bool surely);
     void sortOutByDistance(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
                            std::uint32_t* to);
     void sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_t* from, FrameNode& child,
@@ -64,7 +63,7 @@ private:
     std::int64_t maybe_ = 0;  ///< weight of the items in its list
     std::uint32_t maybeFlags_ = 0;
     struct Shifts {  ///< of a frame along its sides, for which a part in the list may count
-        double widthFrom, widthTo, heightFrom, heightTo;
+        Axes from, to;
     };
     std::vector<Shifts> shifts_;
     std::vector<std::uint8_t> isSure_;  ///< only where items have several parts

@@ -7,6 +7,12 @@
 namespace model {
 namespace {
 
+// std::hypot guards against overflow, which lengths up to 10^6 mm cannot cause, and takes ten
+// times as long.
+double diagonal(double x, double y) {
+    return std::sqrt(x * x + y * y);
+}
+
 double distanceToSegment(double pointX, double pointY, const SeenPart& segment) {
     const double dx = pointX - segment.x;
     const double dy = pointY - segment.y;
@@ -14,12 +20,12 @@ double distanceToSegment(double pointX, double pointY, const SeenPart& segment) 
     const double along =
         squared > 0 ? std::clamp((dx * segment.alongX + dy * segment.alongY) / squared, -1.0, 1.0)
                     : 0.0;
-    return std::hypot(dx - along * segment.alongX, dy - along * segment.alongY);
+    return diagonal(dx - along * segment.alongX, dy - along * segment.alongY);
 }
 
 double distanceOutside(double x, double y, double halfWidth, double halfHeight) {
-    return std::hypot(std::max(std::abs(x) - halfWidth, 0.0),
-                      std::max(std::abs(y) - halfHeight, 0.0));
+    return diagonal(std::max(std::abs(x) - halfWidth, 0.0),
+                    std::max(std::abs(y) - halfHeight, 0.0));
 }
 
 // The axes that can separate a segment from a rectangle: the two of the rectangle and the
