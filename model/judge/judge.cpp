@@ -27,7 +27,14 @@ void markSuperseded(const Sheet& sheet, Verdict& verdict) {
     }
 }
 
-/// A zone learns that something of its own was counted where a neighbour's limits failed.
+bool failsAlready(const ExaminationVerdict& verdict, RuleKind rule) {
+    return std::any_of(verdict.checks.begin(), verdict.checks.end(), [&](const Check& check) {
+        return check.rule == rule && check.passes == false;
+    });
+}
+
+/// A zone learns that something of its own was counted where a neighbour's limits failed, unless
+/// its own limits say the same.
 void noteNeighboursFailures(const Bundle& bundle, Verdict& verdict) {
     for (const BundleMember& from : bundle.members) {
         if (!from.judged) continue;
@@ -36,6 +43,7 @@ void noteNeighboursFailures(const Bundle& bundle, Verdict& verdict) {
             for (const BundleMember& to : bundle.members) {
                 const std::string& zone = to.examination->zone;
                 const bool counted = to.judged && to.index != from.index &&
+                                     !failsAlready(verdict.examinations[to.index], check.rule) &&
                                      std::any_of(check.members.begin(), check.members.end(),
                                                  [&](const std::string& member) {
                                                      return member.starts_with(zone + "/");
