@@ -37,6 +37,7 @@ void BenchPage::makeLayout() {
     about->addWidget(heading_);
     about->addWidget(facts_);
     castingMark_ = new MarkLabel(left);
+    castingMark_->setSide(20);
     castingWord_ = new QLabel(left);
     castingWord_->setWordWrap(true);
     castingWord_->setObjectName("castingWord");

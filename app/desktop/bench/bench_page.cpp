@@ -211,7 +211,7 @@ void BenchPage::refreshHeading() {
     castingMark_->setMark(known ? markOf(word) : Mark::NotBegun);
     QString text = known ? tr("%1 as a whole").arg(wordText(word)) : tr("judging…");
     if (notBegun > 0) {
-        text += tr(", %n test(s) not begun", nullptr, static_cast<int>(notBegun));
+        text += tr(", tests not begun: %1").arg(notBegun);
     }
     castingWord_->setText(text);
 }

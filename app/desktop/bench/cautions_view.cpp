@@ -56,8 +56,7 @@ void CautionsView::refresh() {
     const QStringList lines = cautionsFor(method_);
     head_->setArrowType(open_ ? Qt::DownArrow : Qt::RightArrow);
     head_->setText(
-        tr("%1: %n caution(s) for you and the casting", nullptr, static_cast<int>(lines.size()))
-            .arg(methodText(method_)));
+        tr("%1: %2 cautions for you and the casting").arg(methodText(method_)).arg(lines.size()));
     const auto half = (lines.size() + 1) / 2;
     left_->setText("•  " + lines.mid(0, half).join("\n•  "));
     right_->setText("•  " + lines.mid(half).join("\n•  "));

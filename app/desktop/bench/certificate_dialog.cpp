@@ -86,7 +86,9 @@ CertificateDialog::CertificateDialog(const QString& serial, bool demonstration, 
     }
     form->addRow(tr("&Works"), name_);
     form->addRow(tr("&Address"), address_);
-    form->addRow(tr("&File"), file);
+    auto* fileLabel = new QLabel(tr("&File"), this);
+    fileLabel->setBuddy(path_);
+    form->addRow(fileLabel, file);
     form->addRow(buttons);
 }
 

@@ -34,9 +34,16 @@ QTableWidget* versionTable(const model::ExaminationDraft& version,
         numbers << QString::number(r + 1) + (same ? "" : " ≠");
         for (int c = 0; c < kColumns && here; ++c) {
             const auto& row = version.rows[r];
-            auto* item = new QTableWidgetItem(qt(row.*factsOf(nthColumn(c)).text));
+            const auto& facts = factsOf(nthColumn(c));
+            QString text = qt(row.*facts.text);
+            if (facts.of == ColumnFacts::Of::Length && row.unit == model::LengthUnit::Inch &&
+                !text.isEmpty()) {
+                text += QStringLiteral(" in");
+            }
+            auto* item = new QTableWidgetItem(text);
             QFont font = item->font();
-            font.setBold(!same);
+            font.setBold(r >= other.rows.size() || row.*facts.text != other.rows[r].*facts.text ||
+                         row.unit != other.rows[r].unit);
             item->setFont(font);
             table->setItem(static_cast<int>(r), c, item);
         }
@@ -49,8 +56,12 @@ QTableWidget* versionTable(const model::ExaminationDraft& version,
 QString summary(const model::ExaminationDraft& version) {
     const Details details = detailsOf(version);
     QStringList lines;
-    lines << QCoreApplication::translate("ConflictDialog", "Examined by %1 on %2, procedure %3")
-                 .arg(qt(details.examinedBy), qt(details.examinedOn), qt(details.procedure));
+    const auto given = [](const std::string& text) {
+        return text.empty() ? QCoreApplication::translate("ConflictDialog", "not given") : qt(text);
+    };
+    lines << QCoreApplication::translate("ConflictDialog", "Examined by %1 on %2, procedure: %3")
+                 .arg(given(details.examinedBy), given(details.examinedOn),
+                      given(details.procedure));
     if (details.noIndications) {
         lines << QCoreApplication::translate("ConflictDialog", "Stated: no indications found");
     }

@@ -171,9 +171,7 @@ void ExaminationPane::showRowMessage() {
         if (current) break;
     }
     if (problems.size() > 1) {
-        text =
-            tr("%1   (%n cell(s) in all, F8 goes on)", nullptr, static_cast<int>(problems.size()))
-                .arg(text);
+        text = tr("%1   (cells in all: %2, F8 goes on)").arg(text).arg(problems.size());
     }
     QPalette colours = palette();
     if (!problems.empty()) {

@@ -38,7 +38,8 @@ bool IndicationModel::setData(const QModelIndex& index, const QVariant& value, i
 void IndicationModel::deleteRows(int first, int count) {
     count = std::min(count, indications() - first);
     if (!editor_ || count <= 0) return;
-    editor_->replaceRows(examination_, first, count, {}, tr("%n row(s) deleted", nullptr, count));
+    editor_->replaceRows(examination_, first, count, {},
+                         count == 1 ? tr("row deleted") : tr("%1 rows deleted").arg(count));
 }
 
 void IndicationModel::clearCells(const QModelIndexList& cells) {
@@ -103,8 +104,9 @@ int IndicationModel::paste(const QModelIndex& from, const QString& text) {
         }
         changed.push_back(std::move(row));
     }
-    editor_->replaceRows(examination_, first, replaced, std::move(changed),
-                         tr("%n row(s) pasted", nullptr, static_cast<int>(lines.size())));
+    editor_->replaceRows(
+        examination_, first, replaced, std::move(changed),
+        lines.size() == 1 ? tr("row pasted") : tr("%1 rows pasted").arg(lines.size()));
     return left;
 }
 

@@ -155,8 +155,7 @@ void IndicationTable::copySelection() const {
 void IndicationTable::pasteClipboard() {
     const int left = rows_.paste(currentIndex(), QApplication::clipboard()->text());
     if (left > 0) {
-        emit message(
-            tr("%n pasted cell(s) stood beyond the last column and were left out.", nullptr, left));
+        emit message(tr("Pasted cells beyond the last column were left out: %1").arg(left));
     }
 }
 

@@ -35,10 +35,10 @@ SurfaceStyle SurfaceView::style_() const {
 
 void SurfaceView::show(SurfacePicture picture, bool fitIt) {
     picture_ = std::move(picture);
-    setAccessibleDescription(tr("Zone %1, %n indication(s) drawn to scale. Plus and minus zoom, "
-                                "arrow keys move, F fits the zone, D the deciding frame.",
-                                nullptr, static_cast<int>(picture_.indications.size()))
-                                 .arg(picture_.zone.name));
+    setAccessibleDescription(tr("Zone %1 drawn to scale, indications: %2. Plus and minus zoom, "
+                                "arrow keys move, F fits the zone, D the deciding frame.")
+                                 .arg(picture_.zone.name)
+                                 .arg(picture_.indications.size()));
     if (fitIt) fit();
     update();
 }

@@ -123,7 +123,9 @@ void VerdictPanel::showWord() {
     mark_->setVisible(any);
     if (!any) {
         word_->setText(QString());
-        under_->setText(tr("Choose a zone at the left to see or begin its examination."));
+        under_->setText(desk_ ? tr("This test is not begun: there is nothing to judge.")
+                              : tr("Here stands the verdict on the zone, and why."));
+        under_->show();
         return;
     }
     const auto at = static_cast<std::size_t>(examination_);

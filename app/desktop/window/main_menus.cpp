@@ -2,6 +2,7 @@
 // The window's menus.
 #include <QActionGroup>
 #include <QApplication>
+#include <QList>
 #include <QMenuBar>
 #include <QMessageBox>
 
@@ -77,25 +78,32 @@ void MainWindow::makeMenus() {
 }
 
 void MainWindow::showKeys() {
-    auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Keys"), tr("Typing indications"),
+    const QList<std::pair<QString, QString>> keys{
+        {tr("Enter"), tr("next cell; after the kind, the next row")},
+        {tr("Ctrl+Enter"), tr("next row at once")},
+        {tr("Tab, arrows"), tr("any cell")},
+        {tr("F2"), tr("change what stands in a cell")},
+        {tr("Ctrl+D"), tr("the value above")},
+        {tr("Delete"), tr("empty the chosen cells")},
+        {tr("Ctrl+Delete"), tr("delete the chosen rows")},
+        {tr("Ctrl+C, Ctrl+V"), tr("cells to and from a spreadsheet")},
+        {tr("Ctrl+Z, Ctrl+Y"), tr("undo, redo")},
+        {tr("F8"), tr("next cell that cannot be read")},
+        {tr("Ctrl+1 to Ctrl+5"), tr("castings, zones, surface, indications, checks")},
+        {tr("Ctrl+PgUp, Ctrl+PgDn"), tr("previous, next zone")},
+        {tr("Ctrl+P"), tr("make a certificate")},
+        {tr("+, −, arrows"), tr("on the surface: larger, smaller, move")},
+        {tr("F, D"), tr("on the surface: whole zone, deciding frame")},
+        {tr("Ctrl++, Ctrl+−"), tr("larger, smaller type")}};
+    QString rows;
+    for (const auto& [key, does] : keys) {
+        rows += QStringLiteral("<tr><td style='padding-right:24px'><b>%1</b></td><td>%2</td></tr>")
+                    .arg(key.toHtmlEscaped(), does.toHtmlEscaped());
+    }
+    auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Keys"), "<table>" + rows + "</table>",
                                 QMessageBox::Close, this);
+    box->setTextFormat(Qt::RichText);
     box->setAttribute(Qt::WA_DeleteOnClose);
-    box->setInformativeText(
-        tr("Enter\tnext cell; after the kind, the next row\n"
-           "Ctrl+Enter\tnext row at once\n"
-           "Tab, arrows\tany cell\n"
-           "F2\tchange what stands in a cell\n"
-           "Ctrl+D\tthe value above\n"
-           "Delete\tempty the chosen cells\n"
-           "Ctrl+Delete\tdelete the chosen rows\n"
-           "Ctrl+C, Ctrl+V\tcells to and from a spreadsheet\n"
-           "Ctrl+Z, Ctrl+Y\tundo, redo\n"
-           "F8\tnext cell that cannot be read\n"
-           "Ctrl+1 … Ctrl+5\tcastings, zones, surface, indications, checks\n"
-           "Ctrl+PgUp, PgDn\tprevious, next zone\n"
-           "+  −  arrows\ton the surface: larger, smaller, move\n"
-           "F, D\ton the surface: whole zone, deciding frame\n"
-           "Ctrl++  Ctrl+−\tlarger, smaller type"));
     box->open();
 }
 
