@@ -288,7 +288,7 @@ Result<CastingFile> Archive::casting(const std::string& serial) const {
 Result<SavedDraft> Archive::save(const ExaminationDraft& draft, const Actor& actor) {
     auto& last = state_->draft;
     const bool isKnown = last && last->id == draft.id && last->version == draft.version;
-    const auto saved = state_->write(actor, [&](WriteTransaction& transaction) {
+    auto saved = state_->write(actor, [&](WriteTransaction& transaction) {
         return saveDraft(transaction, draft, isKnown ? &*last : nullptr);
     });
     if (!saved) return saved;

@@ -21,6 +21,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -66,6 +67,8 @@ struct CertificateFacts {
     std::string type;      ///< EN 10204:2004 type: "2.2", "3.1" or "3.2"
     std::string language;  ///< "en"
     Word verdict = Word::NotJudged;
+    std::set<std::string> tableDigests;      ///< SHA-256 of every limit table it was judged by; the
+                                             ///< archive keeps their texts
     std::optional<Head> printedHead;         ///< the head of the history that is printed on it
     std::optional<std::int64_t> supersedes;  ///< number of the certificate it replaces
 };
@@ -173,7 +176,8 @@ public:
     /// number that is never used stays free and is explained by its row in the history.
     Result<std::int64_t> reserveCertificateNumber(const Actor& actor);
     /// Stores a certificate's PDF under a reserved and unused `number`, or under a new one, and
-    /// returns its number.
+    /// returns its number. Limit tables that the program ships and that it was judged by are added
+    /// to the archive's own; Input where a table is neither there nor shipped.
     Result<std::int64_t> addCertificate(const CertificateFacts& facts, std::string_view pdf,
                                         const Actor& actor,
                                         std::optional<std::int64_t> number = std::nullopt);

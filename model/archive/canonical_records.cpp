@@ -165,6 +165,9 @@ Canonical::Object canonicalOf(const Certificate& certificate) {
     object["certificate_type"] = facts.type;
     object["language"] = facts.language;
     object["verdict"] = word(facts.verdict);
+    Canonical::Array tables;
+    for (const std::string& digest : facts.tableDigests) tables.emplace_back(digest);
+    object["limit_tables"] = std::move(tables);
     if (facts.printedHead) object["printed_head"] = toText(*facts.printedHead);
     if (facts.supersedes) object["supersedes"] = *facts.supersedes;
     object["file_sha256"] = certificate.fileDigest;

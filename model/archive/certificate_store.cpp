@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/certificate_store.h"
 
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 
@@ -8,6 +9,7 @@
 #include "archive/history_store.h"
 #include "archive/stored_file.h"
 #include "archive/stored_words.h"
+#include "archive/table_store.h"
 #include "judge/sheet_words.h"
 
 namespace model {
@@ -45,6 +47,47 @@ Result<Certificate> certificateFrom(const Connection& connection, const Statemen
     certificate.fileDigest = row.text(14);
     certificate.fileSize = row.whole(15);
     return certificate;
+}
+
+/// The certificates that meet `condition`, the newest first.
+Result<void> eachWhere(const Connection& connection, const std::string& condition,
+                       const Statement::Values& values,
+                       const std::function<Result<void>(const Certificate&)>& take) {
+    // One row for each of a certificate's tables, at least one for each certificate.
+    Statement statement(connection,
+                        std::string("SELECT ") + kColumns +
+                            ", table_sha256 FROM (SELECT * FROM certificate WHERE " + condition +
+                            ") AS chosen LEFT JOIN certificate_table ON certificate = number "
+                            "ORDER BY number DESC");
+    if (auto done = statement.runWith(values); !done) return done;
+    std::optional<Certificate> current;
+    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+        if (!current || current->number != row.whole(0)) {
+            if (current)
+                if (auto taken = take(*current); !taken) return taken;
+            auto certificate = certificateFrom(connection, row);
+            if (!certificate) return certificate.error();
+            current = std::move(*certificate);
+        }
+        if (auto digest = row.textOrNone(16))
+            current->facts.tableDigests.insert(std::move(*digest));
+        return {};
+    });
+    if (!read || !current) return read;
+    return take(*current);
+}
+
+Result<std::vector<Certificate>> loadWhere(const Connection& connection,
+                                           const std::string& condition,
+                                           const Statement::Values& values) {
+    std::vector<Certificate> certificates;
+    auto read = eachWhere(connection, condition, values,
+                          [&](const Certificate& certificate) -> Result<void> {
+                              certificates.push_back(certificate);
+                              return {};
+                          });
+    if (!read) return read.error();
+    return certificates;
 }
 
 Result<void> checkPrintedHead(const Connection& connection, const Head& head) {
@@ -103,6 +146,10 @@ Result<void> writeRow(WriteTransaction& transaction, const Certificate& certific
                             transaction.person(), certificate.fileDigest, certificate.fileSize);
         !done)
         return done;
+    Statement addTable(transaction.connection(),
+                       "INSERT INTO certificate_table (certificate, table_sha256) VALUES (?, ?)");
+    for (const std::string& digest : facts.tableDigests)
+        if (auto done = addTable.run(certificate.number, digest); !done) return done;
     return transaction.record(action::kCertificateAdded, std::to_string(certificate.number),
                               canonicalOf(certificate));
 }
@@ -147,8 +194,10 @@ Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::
     const Connection& connection = transaction.connection();
     if (pdf.empty()) return inputError(connection.place(), "stores no certificate without a PDF");
     if (auto checked = checkFacts(connection, facts); !checked) return checked.error();
+    for (const std::string& digest : facts.tableDigests)
+        if (auto kept = keepLimitTable(transaction, digest); !kept) return kept.error();
     if (!number) {
-        const auto reserved = reserveNumber(transaction);
+        auto reserved = reserveNumber(transaction);
         if (!reserved) return reserved;
         number = *reserved;
     }
@@ -170,11 +219,11 @@ Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
     for (const auto& date : {filter.from, filter.to})
         if (date && !isDate(*date))
             return inputError("", "is not a date such as 2026-11-25: %1", {*date});
-    std::string sql = std::string("SELECT ") + kColumns + " FROM certificate WHERE 1 = 1";
+    std::string condition = "number >= 1";
     Statement::Values values;
-    const auto require = [&](const char* condition, const std::optional<std::string>& value) {
+    const auto require = [&](const char* test, const std::optional<std::string>& value) {
         if (!value) return;
-        sql += std::string(" AND ") + condition + " ?";
+        condition += std::string(" AND ") + test + " ?";
         values.emplace_back(*value);
     };
     require("casting_serial =", filter.serial);
@@ -185,44 +234,33 @@ Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
     require("issued_at >=", filter.from);
     if (filter.to) require("issued_at <=", *filter.to + "T23:59:59Z");
     if (filter.verdict) require("verdict =", std::string(word(*filter.verdict)));
-    sql += " ORDER BY number DESC";
     if (filter.atMost) {
-        sql += " LIMIT ?";
-        values.emplace_back(*filter.atMost);
+        condition += " ORDER BY number DESC LIMIT ?";
+        values.emplace_back(std::max<std::int64_t>(*filter.atMost, 0));
     }
-    Statement statement(connection, sql);
-    if (auto done = statement.runWith(values); !done) return done.error();
-    std::vector<Certificate> certificates;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
-        auto certificate = certificateFrom(connection, row);
-        if (!certificate) return certificate.error();
-        certificates.push_back(std::move(*certificate));
-        return {};
-    });
-    if (!read) return read.error();
-    return certificates;
+    return loadWhere(connection, condition, values);
 }
 
 Result<Certificate> loadCertificate(const Connection& connection, std::int64_t number) {
-    Statement statement(connection,
-                        std::string("SELECT ") + kColumns + " FROM certificate WHERE number = ?");
-    const auto row = statement.first(number);
-    if (!row) return row.error();
-    if (!*row)
+    auto found = loadWhere(connection, "number = ?", {number});
+    if (!found) return found.error();
+    if (found->empty())
         return inputError(connection.place(), "has no certificate %1", {std::to_string(number)});
-    return certificateFrom(connection, statement);
+    return std::move(found->front());
 }
 
-Result<std::set<std::int64_t>> reservedNumbers(const Connection& connection) {
-    Statement statement(connection, "SELECT number FROM certificate_number");
-    if (auto done = statement.run(); !done) return done.error();
-    std::set<std::int64_t> numbers;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
-        numbers.insert(row.whole(0));
-        return {};
-    });
-    if (!read) return read.error();
-    return numbers;
+Result<void> eachCertificate(const Connection& connection,
+                             const std::function<Result<void>(const Certificate&)>& take) {
+    return eachWhere(connection, "number >= 1", {}, take);
+}
+
+Result<std::optional<std::int64_t>> reservedNumbers(const Connection& connection) {
+    Statement statement(connection,
+                        "SELECT count(*), coalesce(max(number), 0) FROM certificate_number");
+    const auto row = statement.first();
+    if (!row) return row.error();
+    if (statement.whole(0) != statement.whole(1)) return std::optional<std::int64_t>();
+    return std::optional(statement.whole(0));
 }
 
 }  // namespace model

@@ -2,7 +2,7 @@
 // Certificates in the database, and their files beside it.
 #pragma once
 
-#include <set>
+#include <functional>
 
 #include "archive/transaction.h"
 
@@ -20,7 +20,12 @@ Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
                                                   const CertificateFilter& filter);
 Result<Certificate> loadCertificate(const Connection& connection, std::int64_t number);
 
-/// Every number that was given out.
-Result<std::set<std::int64_t>> reservedNumbers(const Connection& connection);
+/// Gives every certificate to take(), the newest first, without holding them all; stops at its
+/// first failure.
+Result<void> eachCertificate(const Connection& connection,
+                             const std::function<Result<void>(const Certificate&)>& take);
+
+/// How many numbers were given out, where they are 1, 2, 3 ...; none where they are not.
+Result<std::optional<std::int64_t>> reservedNumbers(const Connection& connection);
 
 }  // namespace model

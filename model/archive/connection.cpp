@@ -31,8 +31,8 @@ const char* whyNotKept(std::string_view text, const QString& converted) {
 
 }  // namespace
 
-Connection::Connection(QSqlDatabase database, std::string place)
-    : database_(std::move(database)), place_(std::move(place)) {}
+Connection::Connection(const QSqlDatabase& database, std::string place)
+    : database_(database), place_(std::move(place)) {}
 
 Result<std::unique_ptr<Connection>> Connection::open(const QString& driver, const QString& name,
                                                      const QString& options, std::string place) {
@@ -88,12 +88,12 @@ Statement::~Statement() {
 
 void Statement::bind(int index, std::string_view text) {
     // A null QString would become NULL.
-    QString converted = text.empty()
-                            ? QStringLiteral("")
-                            : QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+    const QString converted =
+        text.empty() ? QStringLiteral("")
+                     : QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
     if (const char* reason = whyNotKept(text, converted))
         bindError_ = inputError(connection_.place(), reason);
-    query_.bindValue(index, std::move(converted));
+    query_.bindValue(index, converted);
 }
 
 void Statement::bind(int index, const std::optional<std::string>& text) {
@@ -115,8 +115,8 @@ void Statement::bind(int index, const std::optional<std::int64_t>& whole) {
 }
 
 void Statement::bind(int index, Blob blob) {
-    QByteArray bytes(blob.bytes.data(), static_cast<qsizetype>(blob.bytes.size()));
-    query_.bindValue(index, std::move(bytes));
+    const QByteArray bytes(blob.bytes.data(), static_cast<qsizetype>(blob.bytes.size()));
+    query_.bindValue(index, bytes);
 }
 
 Result<void> Statement::execute() {

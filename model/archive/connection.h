@@ -41,7 +41,7 @@ public:
     [[nodiscard]] QSqlDatabase database() const;
 
 private:
-    Connection(QSqlDatabase database, std::string place);
+    Connection(const QSqlDatabase& database, std::string place);
 
     QSqlDatabase database_;
     std::string place_;

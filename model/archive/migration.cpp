@@ -35,7 +35,7 @@ Result<Kept> keptIn(const Connection& connection) {
 /// The database's schema, if the steps know it.
 Result<std::int64_t> knownVersion(const Connection& connection,
                                   const std::vector<Migration>& steps) {
-    const auto version = dialect::schemaVersion(connection);
+    auto version = dialect::schemaVersion(connection);
     if (!version) return version;
     if (*version < 1) return connection.damaged("schema", "its number is missing");
     if (*version > steps.back().version)

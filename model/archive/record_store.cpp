@@ -89,9 +89,8 @@ Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order
                                std::int64_t knownVersion) {
     const Connection& connection = transaction.connection();
     if (auto checked = checkOrder(connection, order); !checked) return checked.error();
-    const auto version =
-        nextVersion(connection, "SELECT version FROM customer_order WHERE number = ?", "order",
-                    order.number, knownVersion);
+    auto version = nextVersion(connection, "SELECT version FROM customer_order WHERE number = ?",
+                               "order", order.number, knownVersion);
     if (!version) return version;
     Statement write(connection,
                     "INSERT INTO customer_order (number, version, customer, customer_reference, "
@@ -119,8 +118,8 @@ Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order
 Result<std::int64_t> savePart(WriteTransaction& transaction, const Part& part,
                               std::int64_t knownVersion) {
     const Connection& connection = transaction.connection();
-    const auto version = nextVersion(connection, "SELECT version FROM part WHERE number = ?",
-                                     "part", part.number, knownVersion);
+    auto version = nextVersion(connection, "SELECT version FROM part WHERE number = ?", "part",
+                               part.number, knownVersion);
     if (!version) return version;
     Statement write(connection,
                     "INSERT INTO part (number, version, description, drawing, drawing_revision, "
@@ -143,8 +142,8 @@ Result<std::int64_t> savePart(WriteTransaction& transaction, const Part& part,
 Result<std::int64_t> saveCasting(WriteTransaction& transaction, const Casting& casting,
                                  std::int64_t knownVersion) {
     const Connection& connection = transaction.connection();
-    const auto version = nextVersion(connection, "SELECT version FROM casting WHERE serial = ?",
-                                     "casting", casting.serial, knownVersion);
+    auto version = nextVersion(connection, "SELECT version FROM casting WHERE serial = ?",
+                               "casting", casting.serial, knownVersion);
     if (!version) return version;
     Statement references(connection,
                          "SELECT (SELECT count(*) FROM customer_order WHERE number = ?), "

@@ -14,6 +14,7 @@ namespace model {
 namespace {
 
 constexpr char kAltered[] = "is not what the history says was written";
+constexpr char kUnknown[] = "is stored, but not in the history";
 
 /// Of values made here or read from canonical bytes, so that they have bytes; a stored text that
 /// has none (it is no UTF-8) gets a digest that no value has.
@@ -32,8 +33,6 @@ std::string nameOf(const HistoryEntry& entry, const Canonical& content) {
     if (did == action::kOrderSaved) return "order " + entry.subject;
     if (did == action::kPartSaved) return "part " + entry.subject;
     if (did == action::kCastingSaved) return "casting " + entry.subject;
-    if (did == action::kNumberReserved) return "certificate number " + entry.subject;
-    if (did == action::kCertificateAdded) return "certificate " + entry.subject;
     if (did == action::kArchiveCreated) return "archive";
     const Canonical* revision = content.member("revision");
     if (!revision || !revision->whole()) return "";
@@ -44,7 +43,7 @@ std::string nameOf(const HistoryEntry& entry, const Canonical& content) {
     return "";
 }
 
-/// Where the table has columns for time and person, they are compared with the history's too.
+/// Where a table has columns for time and person, they are compared with the history's too.
 Canonical::Object signedContent(Canonical::Object content, const std::string& time,
                                 const std::string& person) {
     content["time"] = time;
@@ -73,13 +72,22 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
     if (!content || !content->object()) return false;
     if (entry.action == action::kArchiveMigrated) return true;
     if (entry.action == action::kExaminationSaved) return takeDraft(entry, *content);
+    if (entry.action == action::kNumberReserved)
+        return content->object()->empty() && entry.subject == std::to_string(++numbers_);
+    if (entry.action == action::kCertificateAdded)
+        return takeCertificate(entry, *content->object());
     const std::string name = nameOf(entry, *content);
     if (name.empty()) return false;
-    const bool dated =
-        entry.action == action::kCertificateAdded || entry.action == action::kArchiveCreated;
-    expected_[name] = dated ? digestOf(signedContent(*content->object(), entry.time, entry.person))
-                            : digestOf(*content);
+    expected_[name] = entry.action == action::kArchiveCreated
+                          ? digestOf(signedContent(*content->object(), entry.time, entry.person))
+                          : digestOf(*content);
     return true;
+}
+
+bool Replay::takeCertificate(const HistoryEntry& entry, const Canonical::Object& content) {
+    const std::int64_t number = std::atoll(entry.subject.c_str());
+    return certificates_.emplace(number, digestOf(signedContent(content, entry.time, entry.person)))
+        .second;
 }
 
 bool Replay::takeDraft(const HistoryEntry& entry, const Canonical& content) {
@@ -113,7 +121,7 @@ void Replay::compareOne(const Connection& connection, const std::string& name,
                         const Canonical::Object& content) {
     const auto expected = expected_.find(name);
     if (expected == expected_.end()) {
-        findings_.push_back(connection.damaged(name, "is stored, but not in the history"));
+        findings_.push_back(connection.damaged(name, kUnknown));
         return;
     }
     if (digestOf(content) != expected->second)
@@ -161,7 +169,7 @@ Result<void> Replay::compareDrafts(const Connection& connection) {
         if (!exact) return exact.error();
         const auto expected = drafts_.find(id);
         if (expected == drafts_.end()) {
-            findings_.push_back(connection.damaged(name, "is stored, but not in the history"));
+            findings_.push_back(connection.damaged(name, kUnknown));
             continue;
         }
         if (digestOf(headerContent(*draft)) != expected->second.header)
@@ -198,14 +206,23 @@ Result<void> Replay::compareTables(const Connection& connection) {
 Result<void> Replay::compareCertificates(const Connection& connection) {
     const auto numbers = reservedNumbers(connection);
     if (!numbers) return numbers.error();
-    for (const std::int64_t number : *numbers)
-        compareOne(connection, "certificate number " + std::to_string(number), {});
-    const auto certificates = loadCertificates(connection, {});
-    if (!certificates) return certificates.error();
-    for (const Certificate& certificate : *certificates)
-        compareOne(
-            connection, "certificate " + std::to_string(certificate.number),
-            signedContent(canonicalOf(certificate), certificate.issuedAt, certificate.issuedBy));
+    if (*numbers != numbers_)
+        findings_.push_back(
+            connection.damaged("certificate numbers", "are not those that were given out"));
+    auto read = eachCertificate(connection, [&](const Certificate& certificate) -> Result<void> {
+        const std::string name = "certificate " + std::to_string(certificate.number);
+        const auto expected = certificates_.find(certificate.number);
+        if (expected == certificates_.end())
+            findings_.push_back(connection.damaged(name, kUnknown));
+        else if (digestOf(signedContent(canonicalOf(certificate), certificate.issuedAt,
+                                        certificate.issuedBy)) != expected->second)
+            findings_.push_back(connection.damaged(name, kAltered));
+        if (expected != certificates_.end()) certificates_.erase(expected);
+        return {};
+    });
+    if (!read) return read;
+    for (const auto& [number, digest] : certificates_)
+        findings_.push_back(connection.damaged("certificate " + std::to_string(number), "is gone"));
     return {};
 }
 

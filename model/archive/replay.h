@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "archive/archive.h"
@@ -29,6 +30,7 @@ private:
     };
 
     bool takeDraft(const HistoryEntry& entry, const Canonical& content);
+    bool takeCertificate(const HistoryEntry& entry, const Canonical::Object& content);
     /// Compares one stored thing, named as in the history, and takes it off the list.
     void compareOne(const Connection& connection, const std::string& name,
                     const Canonical::Object& content);
@@ -41,6 +43,8 @@ private:
 
     std::map<std::string, Digest> expected_;
     std::map<std::int64_t, DraftState> drafts_;
+    std::unordered_map<std::int64_t, Digest> certificates_;
+    std::int64_t numbers_ = 0;
     std::vector<Error> findings_;
 };
 

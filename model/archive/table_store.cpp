@@ -5,6 +5,7 @@
 #include "archive/stored_words.h"
 #include "base/digest.h"
 #include "limits/parser.h"
+#include "limits/shipped_tables.h"
 
 namespace model {
 
@@ -36,6 +37,18 @@ Result<void> addLimitTable(WriteTransaction& transaction, const std::string& tex
     content["name"] = name;
     content["text"] = text;
     return transaction.record(action::kTableAdded, table->id, std::move(content));
+}
+
+Result<void> keepLimitTable(WriteTransaction& transaction, const std::string& digest) {
+    const Connection& connection = transaction.connection();
+    Statement find(connection, "SELECT count(*) FROM limit_table WHERE sha256 = ?");
+    const auto row = find.first(digest);
+    if (!row) return row.error();
+    if (find.whole(0) != 0) return {};
+    for (const ShippedTable& table : shippedTables())
+        if (toHex(sha256(table.text)) == digest)
+            return addLimitTable(transaction, std::string(table.text), std::string(table.file));
+    return inputError(connection.place(), "has no limit table with the SHA-256 %1", {digest});
 }
 
 Result<std::vector<StoredTable>> loadLimitTables(const Connection& connection) {

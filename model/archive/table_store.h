@@ -17,6 +17,9 @@ struct StoredTable {
 Result<void> addLimitTable(WriteTransaction& transaction, const std::string& text,
                            const std::string& name);
 
+/// Sees to it that the table with this SHA-256 is stored; one that the program ships is added.
+Result<void> keepLimitTable(WriteTransaction& transaction, const std::string& digest);
+
 /// By id and revision.
 Result<std::vector<StoredTable>> loadLimitTables(const Connection& connection);
 

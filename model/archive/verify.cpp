@@ -142,20 +142,16 @@ private:
     }
 
     Result<void> checkCertificates() {
-        const auto certificates = loadCertificates(connection_, {});
-        if (!certificates) return certificates.error();
-        for (const Certificate& certificate : *certificates) {
+        return eachCertificate(connection_, [&](const Certificate& certificate) -> Result<void> {
             ++result_.certificates;
             const auto bytes = loadStoredFile(folder_, certificate.fileDigest);
-            if (!bytes) {
-                if (bytes.error().kind != ErrorKind::Damaged) return bytes.error();
+            if (!bytes && bytes.error().kind != ErrorKind::Damaged) return bytes.error();
+            if (!bytes)
                 find("certificate " + std::to_string(certificate.number) + ": " +
                          bytes.error().place,
                      bytes.error().reason);
-            }
-            if (auto going = advance(); !going) return going;
-        }
-        return {};
+            return advance();
+        });
     }
 
     const Connection& connection_;

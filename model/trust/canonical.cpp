@@ -37,61 +37,68 @@ std::size_t sequenceLength(std::string_view text) {
 class Writer {
 public:
     Result<std::string> write(const Canonical& value) {
-        append(value, "", 0);
-        if (error_) return *error_;
+        if (!append(value, 0)) return inputError(std::move(place_), reason_);
         return std::move(bytes_);
     }
 
 private:
-    void fail(const std::string& path, std::string reason) {
-        if (!error_) error_ = inputError(path, std::move(reason));
+    // Each append...() is false where the value has no bytes; on the way out place_ becomes its
+    // path.
+    bool fail(const char* reason) {
+        reason_ = reason;
+        return false;
     }
 
-    void append(const Canonical& value, const std::string& path, int depth) {
-        if (depth > kDeepest) return fail(path, "is nested too deeply");
-        if (const std::string* text = value.text()) {
-            appendText(*text, path);
-        } else if (const std::int64_t* whole = value.whole()) {
-            if (*whole > kLargestWhole || *whole < -kLargestWhole)
-                return fail(path, "is a number too large to be stored");
-            bytes_ += std::to_string(*whole);
-        } else if (const bool* truth = value.truth()) {
+    bool append(const Canonical& value, int depth) {
+        if (depth > kDeepest) return fail("is nested too deeply");
+        if (const std::string* text = value.text()) return appendText(*text);
+        if (const Canonical::Array* array = value.array()) return appendArray(*array, depth);
+        if (const Canonical::Object* object = value.object()) return appendObject(*object, depth);
+        if (const bool* truth = value.truth()) {
             bytes_ += *truth ? "true" : "false";
-        } else if (const Canonical::Array* array = value.array()) {
-            appendArray(*array, path, depth);
-        } else if (const Canonical::Object* object = value.object()) {
-            appendObject(*object, path, depth);
+            return true;
         }
+        const std::int64_t whole = *value.whole();
+        if (whole > kLargestWhole || whole < -kLargestWhole)
+            return fail("is a number too large to be stored");
+        bytes_ += std::to_string(whole);
+        return true;
     }
 
-    void appendArray(const Canonical::Array& array, const std::string& path, int depth) {
+    bool appendArray(const Canonical::Array& array, int depth) {
         bytes_ += '[';
         for (std::size_t i = 0; i < array.size(); ++i) {
             if (i != 0) bytes_ += ',';
-            append(array[i], path + "[" + std::to_string(i) + "]", depth + 1);
+            if (append(array[i], depth + 1)) continue;
+            place_.insert(0, "[" + std::to_string(i) + "]");
+            return false;
         }
         bytes_ += ']';
+        return true;
     }
 
-    void appendObject(const Canonical::Object& object, const std::string& path, int depth) {
+    bool appendObject(const Canonical::Object& object, int depth) {
         bytes_ += '{';
         bool first = true;
         for (const auto& [key, value] : object) {
             if (!first) bytes_ += ',';
             first = false;
-            const std::string inner = path.empty() ? key : path + "." + key;
-            appendText(key, inner);
+            const bool keyDone = appendText(key);
             bytes_ += ':';
-            append(value, inner, depth + 1);
+            if (keyDone && append(value, depth + 1)) continue;
+            if (!place_.empty() && place_.front() != '[') place_.insert(0, ".");
+            place_.insert(0, key);
+            return false;
         }
         bytes_ += '}';
+        return true;
     }
 
-    void appendText(std::string_view text, const std::string& path) {
+    bool appendText(std::string_view text) {
         bytes_ += '"';
         while (!text.empty()) {
             const std::size_t length = sequenceLength(text);
-            if (length == 0) return fail(path, "is not UTF-8 text");
+            if (length == 0) return fail("is not UTF-8 text");
             if (length == 1)
                 appendAscii(text.front());
             else
@@ -99,6 +106,7 @@ private:
             text.remove_prefix(length);
         }
         bytes_ += '"';
+        return true;
     }
 
     void appendAscii(char c) {
@@ -118,7 +126,8 @@ private:
     }
 
     std::string bytes_;
-    std::optional<Error> error_;
+    std::string place_;
+    const char* reason_ = "";
 };
 
 /// None for null, fractions and what is nested too deeply; the caller compares the bytes.

@@ -239,6 +239,13 @@ CREATE TABLE certificate (
     file_sha256 TEXT NOT NULL CHECK (length(file_sha256) = 64),
     file_bytes INTEGER NOT NULL CHECK (file_bytes > 0)
 ) STRICT;
+
+CREATE TABLE certificate_table (
+    certificate INTEGER NOT NULL REFERENCES certificate (number),
+    table_sha256 TEXT NOT NULL REFERENCES limit_table (sha256),
+    PRIMARY KEY (certificate, table_sha256)
+) STRICT, WITHOUT ROWID;
+
 CREATE INDEX certificate_by_casting ON certificate (casting_serial);
 CREATE INDEX certificate_by_heat ON certificate (heat);
 CREATE INDEX certificate_by_part ON certificate (part_number);
@@ -333,4 +340,13 @@ BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
 CREATE TRIGGER certificate_never_changes BEFORE UPDATE ON certificate
 BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
 CREATE TRIGGER certificate_stays BEFORE DELETE ON certificate
+BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
+
+CREATE TRIGGER certificate_table_is_kept_on_insert BEFORE INSERT ON certificate_table
+WHEN EXISTS (SELECT 1 FROM certificate_table
+             WHERE certificate = NEW.certificate AND table_sha256 = NEW.table_sha256)
+BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
+CREATE TRIGGER certificate_table_never_changes BEFORE UPDATE ON certificate_table
+BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
+CREATE TRIGGER certificate_table_stays BEFORE DELETE ON certificate_table
 BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;

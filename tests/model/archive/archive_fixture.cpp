@@ -124,8 +124,17 @@ ExaminationDraft sampleDraft() {
 }
 
 CertificateFacts sampleFacts() {
-    return {"S-17", "H 204",          "P-9",        "O-1",       "First Buyer", "FB 4711/20", "3.1",
-            "en",   Word::Acceptable, std::nullopt, std::nullopt};
+    CertificateFacts facts;
+    facts.serial = "S-17";
+    facts.heat = "H 204";
+    facts.part = "P-9";
+    facts.order = "O-1";
+    facts.customer = "First Buyer";
+    facts.customerOrder = "FB 4711/20";
+    facts.type = "3.1";
+    facts.language = "en";
+    facts.verdict = Word::Acceptable;
+    return facts;
 }
 
 std::string described(const Order& order) {

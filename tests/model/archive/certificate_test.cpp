@@ -3,6 +3,8 @@
 #include <fstream>
 
 #include "archive_fixture.h"
+#include "base/digest.h"
+#include "limits/shipped_tables.h"
 #include "raw_database.h"
 
 namespace model {
@@ -92,6 +94,7 @@ TEST_F(Certificates, AreRefusedWhereTheyDoNotFitTheArchive) {
         facts.printedHead = Head{head.sequence + 1, head.hash};
     });
     refused([&](CertificateFacts& facts) { facts.printedHead = Head{head.sequence, {}}; });
+    refused([](CertificateFacts& facts) { facts.tableDigests = {std::string(64, '0')}; });
     refused([](CertificateFacts& facts) { facts.customer = "\xff"; });
     EXPECT_THAT(archive_->addCertificate(sampleFacts(), "", actor_), FailsWith(ErrorKind::Input));
     EXPECT_EQ(*archive_->head(), head);
@@ -108,6 +111,32 @@ TEST_F(Certificates, LeaveNoFileWhereTheRowCannotBeStored) {
     EXPECT_THAT(stored.error().message(), testing::HasSubstr("not today"));
     EXPECT_EQ(filesStored(), 0u);
     EXPECT_THAT(*archive_->certificates(), IsEmpty());
+}
+
+TEST_F(Certificates, KeepTheLimitTablesTheyWereJudgedBy) {
+    const auto shipped = shippedTables();
+    ASSERT_GE(shipped.size(), 2u);
+    const std::string first = toHex(sha256(shipped[0].text));
+    const std::string second = toHex(sha256(shipped[1].text));
+    CertificateFacts facts = sampleFacts();
+    facts.tableDigests = {first, second};
+    ASSERT_THAT(archive_->addCertificate(facts, "1", actor_), Succeeds());
+    facts.tableDigests = {first};
+    ASSERT_THAT(archive_->addCertificate(facts, "2", actor_), Succeeds());
+    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "3", actor_), Succeeds());
+    const auto certificates = *archive_->certificates({.atMost = 3});
+    ASSERT_EQ(certificates.size(), 3u);
+    EXPECT_THAT(certificates[0].facts.tableDigests, IsEmpty());
+    EXPECT_THAT(certificates[1].facts.tableDigests, ElementsAre(first));
+    EXPECT_EQ(certificates[2].facts.tableDigests, (std::set<std::string>{first, second}));
+    RawDatabase raw(path());
+    EXPECT_EQ(raw.value("SELECT count(*) FROM limit_table"), "2");
+    EXPECT_EQ(raw.value("SELECT content FROM limit_table WHERE sha256 = '" + first + "'"),
+              shipped[0].text);
+    EXPECT_THAT(findings(), IsEmpty());
+    raw.dropTriggers();
+    ASSERT_EQ(raw.run("DELETE FROM certificate_table WHERE certificate = 2"), SQLITE_OK);
+    EXPECT_THAT(findings(), testing::Contains(testing::HasSubstr("certificate 2: is not what")));
 }
 
 TEST_F(Certificates, ShareAFileOfTheSameBytes) {

@@ -6,12 +6,13 @@
 #include <QJsonObject>
 
 #include "archive_fixture.h"
+#include "base/digest.h"
+#include "limits/shipped_tables.h"
 #include "raw_database.h"
 
 namespace model {
 namespace {
 
-using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::SizeIs;
@@ -98,33 +99,50 @@ TEST_F(History, KeepsEveryVersionOfADraft) {
                                                                     {"unit", "mm"}}));
 }
 
+TEST_F(History, HoldsOfALongListOnlyWhatChanged) {
+    fill();
+    ExaminationDraft draft = *archive_->draft(1);
+    for (int i = 0; i < 2000; ++i) draft.rows.push_back(typedRow(std::to_string(i), "1"));
+    draft.version = archive_->save(draft, actor_)->version;
+    draft.rows[1000].x = "2";
+    draft.version = archive_->save(draft, actor_)->version;
+    draft.rows.push_back(typedRow("last", "3"));
+    ASSERT_THAT(archive_->save(draft, actor_), Succeeds());
+    const auto rows = *archive_->history(7);
+    ASSERT_THAT(rows, SizeIs(3));
+    EXPECT_GT(rows[0].bytes.size(), 2000u * 50);
+    EXPECT_LT(rows[1].bytes.size(), 2000u);
+    EXPECT_LT(rows[2].bytes.size(), 2000u);
+    EXPECT_EQ(reopened().draft(1)->rows, draft.rows);
+}
+
 TEST_F(History, RefusesEveryClientsChange) {
     fill();
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "%PDF", actor_), Succeeds());
+    CertificateFacts facts = sampleFacts();
+    facts.tableDigests = {toHex(sha256(shippedTables()[0].text))};
+    ASSERT_THAT(archive_->addCertificate(facts, "%PDF", actor_), Succeeds());
     ASSERT_THAT(archive_->reserveCertificateNumber(actor_), Succeeds());
     RawDatabase raw(path());
     ASSERT_EQ(raw.run("INSERT INTO limit_table VALUES ('T', 1, printf('%064d', 0), 'n', 'c');"
                       "INSERT INTO attestation VALUES (1, printf('%064d', 0))"),
               SQLITE_OK);
-    for (const char* table :
-         {"history", "certificate", "certificate_number", "archive", "zone_plan", "planned_zone",
-          "required_test", "required_level", "limit_table", "attestation"}) {
+    for (const char* table : {"history", "certificate", "certificate_number", "certificate_table",
+                              "archive", "zone_plan", "planned_zone", "required_test",
+                              "required_level", "limit_table", "attestation"}) {
         const std::string name = table;
         const auto rows = raw.value("SELECT count(*) FROM " + name);
         ASSERT_NE(rows, "0") << name;
         const auto column = raw.value("SELECT name FROM pragma_table_info('" + name + "')");
-        EXPECT_EQ(raw.run("DELETE FROM " + name), SQLITE_CONSTRAINT_TRIGGER) << name;
-        EXPECT_EQ(raw.run("UPDATE " + name + " SET " + column + " = " + column),
-                  SQLITE_CONSTRAINT_TRIGGER)
-            << name;
-        EXPECT_EQ(raw.run("UPDATE OR REPLACE " + name + " SET " + column + " = " + column),
-                  SQLITE_CONSTRAINT_TRIGGER)
-            << name;
-        // Without a trigger of its own this would delete the old row, as recursive_triggers is
+        // Without a trigger of its own the last would delete the old row, as recursive_triggers is
         // off in other programs.
-        EXPECT_EQ(raw.run("INSERT OR REPLACE INTO " + name + " SELECT * FROM " + name),
-                  SQLITE_CONSTRAINT_TRIGGER)
-            << name;
+        for (const char* sql :
+             {"DELETE FROM %1", "UPDATE %1 SET %2 = %2", "UPDATE OR REPLACE %1 SET %2 = %2",
+              "INSERT OR REPLACE INTO %1 SELECT * FROM %1"}) {
+            const QString statement =
+                QString(sql).replace("%1", table).replace("%2", QString::fromStdString(column));
+            EXPECT_EQ(raw.run(statement.toStdString()), SQLITE_CONSTRAINT_TRIGGER)
+                << statement.toStdString();
+        }
         EXPECT_EQ(raw.value("SELECT count(*) FROM " + name), rows) << name;
     }
     EXPECT_EQ(raw.run("INSERT INTO history SELECT sequence + 20, happened_at, person, action, "

@@ -7,6 +7,8 @@
 #include <sys/resource.h>
 
 #include "archive_fixture.h"
+#include "base/digest.h"
+#include "limits/shipped_tables.h"
 
 namespace model {
 namespace {
@@ -53,6 +55,20 @@ int fillSmallDisk(const std::string& path) {
     return 6;
 }
 
+int makeDatabase(const std::string& path) {
+    const SetClock clock;
+    const Actor actor{"A. Bench"};
+    auto archive = Archive::create(path, ArchiveKind::Demonstration, actor, clock);
+    if (!archive || !archive->save(sampleOrder(), 0, actor) ||
+        !archive->save(samplePart(), 0, actor) || !archive->add(samplePlan(), actor) ||
+        !archive->save(sampleCasting(), 0, actor) || !archive->save(sampleDraft(), actor))
+        return 4;
+    CertificateFacts facts = sampleFacts();
+    facts.printedHead = *archive->head();
+    facts.tableDigests = {toHex(sha256(shippedTables()[0].text))};
+    return archive->addCertificate(facts, "%PDF of an old archive", actor) ? 0 : 4;
+}
+
 }  // namespace
 
 int runAsSecondProgram(const std::vector<std::string>& arguments) {
@@ -60,6 +76,8 @@ int runAsSecondProgram(const std::vector<std::string>& arguments) {
         return writeOrders(arguments[1], arguments[2], std::stoi(arguments[3]));
     if (arguments.size() == 2 && arguments[0] == "--fill-small-disk")
         return fillSmallDisk(arguments[1]);
+    if (arguments.size() == 2 && arguments[0] == "--make-database")
+        return makeDatabase(arguments[1]);
     return -1;
 }
 

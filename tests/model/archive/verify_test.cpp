@@ -15,7 +15,6 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
-using testing::SizeIs;
 
 class Verify : public ArchiveTest {
 protected:
@@ -113,9 +112,8 @@ TEST_F(Verify, FindsEveryValueThatIsNotWhatTheHistorySays) {
         {"UPDATE certificate SET issued_at = '2020-01-01T00:00:00Z'", "certificate 1: is not what"},
         {"UPDATE certificate SET issued_by = 'C. Other'", "certificate 1: is not what"},
         {"DELETE FROM certificate", "certificate 1: is gone"},
-        {"DELETE FROM certificate_number WHERE number = 2", "certificate number 2: is gone"},
-        {"INSERT INTO certificate_number VALUES (3)",
-         "certificate number 3: is stored, but not in the history"},
+        {"DELETE FROM certificate_number WHERE number = 2", "certificate numbers: are not those"},
+        {"INSERT INTO certificate_number VALUES (3)", "certificate numbers: are not those"},
         {"INSERT INTO customer_order SELECT 'O-9', 1, '', '', '3.1', 'en', '', '', ''",
          "order O-9: is stored, but not in the history"},
         {"INSERT INTO examination SELECT 2, version, casting_serial, 'Z9', method, stage, "

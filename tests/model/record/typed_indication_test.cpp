@@ -84,7 +84,7 @@ TEST(TypedIndicationOracle, ConvertsInchEntriesExactly) {
     ASSERT_TRUE(result.value);
     EXPECT_EQ(result.value->x, nanometres(34'925'000));
     EXPECT_EQ(result.value->y, nanometres(1'587'500));
-    EXPECT_EQ(result.value->length, nanometres(5 * 396'875));
+    EXPECT_EQ(result.value->length, nanometres(1'984'375));
     EXPECT_EQ(result.value->width, nanometres(396'875));
     EXPECT_EQ(result.value->removed, nanometres(1'587'500));
     EXPECT_EQ(result.value->area, Area::fromMillionths(2'500'000));
