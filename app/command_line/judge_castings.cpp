@@ -39,7 +39,7 @@ std::string levelsText(const std::map<std::string, std::string>& levels) {
     std::string text;
     for (const auto& [key, level] : levels) {
         if (!text.empty()) text += ", ";
-        text += key + " " + level;
+        text.append(key).append(" ").append(level);
     }
     return text;
 }

@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // The commands that use an archive: demo, castings, and judge --db.
+#include "archive/archive.h"
+
+#include <QCoreApplication>
 #include <algorithm>
+#include <array>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <map>
+#include <optional>
 #include <sstream>
 
 #include "process.h"
@@ -77,7 +82,7 @@ TEST_F(DemonstrationArchive, ShowsTheVerdictOfEveryCasting) {
         }
     }
     EXPECT_EQ(results, expected);
-    // Zone Z2 of PS-31-08: what is printed names the rule, the measure and the limit.
+    // Zone Z1 of PS-31-08: what is printed names the rule, the measure and the limit.
     EXPECT_THAT(finished.output, HasSubstr("at most 10 mm (Table 2, sum, M)"));
 }
 
@@ -104,6 +109,122 @@ TEST_F(DemonstrationArchive, LendsItsTablesToASheet) {
         runCli({"judge", "-", "--db", file_, "--unattested"}, spottedSheet(2).dump());
     EXPECT_EQ(with.exitCode, 0) << with.error;
     EXPECT_EQ(with.output, runCli({"judge", "-"}, spottedSheet(2).dump()).output);
+}
+
+const model::Actor kInspector{"Ada Quill"};
+
+/// An archive with one casting, Q-1, whose plan asks for MT of zone Z1.
+class WorkingArchive : public testing::Test {
+protected:
+    void SetUp() override {
+        auto archive = model::Archive::create(file_, model::ArchiveKind::Working, kInspector);
+        ASSERT_TRUE(archive.ok()) << archive.error().message();
+        archive_.emplace(std::move(archive).value());
+        model::Order order;
+        order.number = "O-1";
+        order.certificateType = "3.1";
+        order.language = "en";
+        model::Part part;
+        part.number = "P-1";
+        model::ZonePlan plan;
+        plan.part = part.number;
+        model::PlannedZone& zone = plan.zones.emplace_back();
+        zone.name = "Z1";
+        zone.width = model::millimetres(600);
+        zone.height = model::millimetres(400);
+        zone.thickness = model::millimetres(40);
+        zone.tests.push_back(
+            {model::Method::Magnetic, model::Stage::AsCast, "EN 1369:2012", kLevels});
+        model::Casting casting;
+        casting.serial = "Q-1";
+        casting.order = order.number;
+        casting.part = part.number;
+        expectDone(archive_->save(order, 0, kInspector));
+        expectDone(archive_->save(part, 0, kInspector));
+        expectDone(archive_->add(plan, kInspector));
+        expectDone(archive_->save(casting, 0, kInspector));
+    }
+
+    template <class Done>
+    static void expectDone(const Done& done) {
+        ASSERT_TRUE(done.ok()) << done.error().message();
+    }
+
+    /// Adds MT of Z1 with one spot of 4 x 3.2 mm, whose length is given as typed.
+    void examine(const std::string& length) {
+        model::ExaminationDraft draft;
+        draft.casting = "Q-1";
+        draft.header.zone = "Z1";
+        draft.header.thickness = model::millimetres(40);
+        draft.header.table = "EN 1369:2012";
+        draft.header.levels = kLevels;
+        model::TypedIndication& row = draft.rows.emplace_back();
+        row.id = "1";
+        row.x = row.y = "50";
+        row.length = length;
+        row.width = "3.2";
+        expectDone(archive_->save(draft, kInspector));
+    }
+
+    const std::map<std::string, std::string> kLevels{
+        {"non-linear", "SM 2"}, {"linear", "LM 4"}, {"aligned", "AM 4"}};
+    int count_ = 1;
+    std::array<char, 5> name_{"test"};
+    std::array<char*, 2> arguments_{name_.data(), nullptr};
+    QCoreApplication qt_{count_, arguments_.data()};
+    Folder folder_;
+    std::string file_ = folder_.path() + "/works.db";
+    std::optional<model::Archive> archive_;
+};
+
+TEST_F(WorkingArchive, HasNoResultWhereNothingWasExamined) {
+    const Finished finished = runCli({"castings", "--db", file_, "--unattested"});
+    EXPECT_EQ(finished.exitCode, 3);
+    EXPECT_EQ(finished.error, "");
+    const auto lines = columnsOf(finished.output);
+    ASSERT_EQ(lines.size(), 1U);
+    EXPECT_EQ(lines[0][5], "not judged");
+}
+
+TEST_F(WorkingArchive, IsJudgedAcceptableOnlyWithTheSwitchWhileNobodyAttested) {
+    examine("4");
+    EXPECT_EQ(runCli({"castings", "--db", file_}).exitCode, 3);
+    const Finished finished = runCli({"castings", "--db", file_, "--unattested"});
+    EXPECT_EQ(finished.exitCode, 0) << finished.error;
+    const auto lines = columnsOf(finished.output);
+    ASSERT_EQ(lines.size(), 2U);
+    EXPECT_THAT(
+        lines[0],
+        testing::ElementsAre("Q-1", "Z1", "MT", "as cast",
+                             "aligned AM 4, linear LM 4, non-linear SM 2", "acceptable",
+                             "individual length, non-linear: 4 mm, at most 4 mm (Table 1, L2, R)"));
+    EXPECT_EQ(lines[1][5], "acceptable");
+}
+
+TEST_F(WorkingArchive, IsNotJudgedWhileARowIsHalfTyped) {
+    examine("");
+    const Finished finished = runCli({"castings", "--db", file_, "--unattested"});
+    EXPECT_EQ(finished.exitCode, 3);
+    EXPECT_EQ(finished.error, "");
+    const auto lines = columnsOf(finished.output);
+    ASSERT_EQ(lines.size(), 1U);
+    EXPECT_EQ(lines[0][5], "not judged");
+    EXPECT_THAT(lines[0][6], HasSubstr("length_mm"));
+}
+
+TEST_F(WorkingArchive, LendsItsOwnTables) {
+    std::string text = bytesOf(FETTLEMARK_TABLES "/en_1369_2012.table");
+    text.replace(text.find("\"EN 1369:2012\""), 14, "\"Works 7\"");
+    expectDone(archive_->addTable(text, "works.table", kInspector));
+    Json sheet = spottedSheet(1);
+    examinationOf(sheet)["table"] = "Works 7";
+    EXPECT_EQ(runCli({"judge", "-", "--unattested"}, sheet.dump()).exitCode, 2);
+    EXPECT_EQ(runCli({"judge", "-", "--unattested", "--db", file_}, sheet.dump()).exitCode, 0);
+    // The same revision from a folder, with other bytes.
+    const Folder tables;
+    const std::string other = tables.write("works.table", text + "# changed\n");
+    expectRefused(runCli({"judge", "-", "--db", file_, "--tables", tables.path()}, sheet.dump()), 2,
+                  other + ": ");
 }
 
 TEST(Archives, ThatAreNoneAreRefused) {
