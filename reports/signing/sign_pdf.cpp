@@ -42,7 +42,7 @@ model::Result<QPDFObjectHandle> emptyField(QPDF& file, const std::string& name) 
 model::Result<std::string> addAppearance(Revision& revision, std::string_view appearance) {
     auto drawn = openPdf(appearance);
     if (!drawn) return drawn.error();
-    const std::vector<QPDFObjectHandle> pages = (*drawn)->getAllPages();
+    std::vector<QPDFObjectHandle> pages = (*drawn)->getAllPages();
     if (pages.empty()) return model::inputError("", "the signature's appearance has no page");
     QPDFObjectHandle form = QPDFPageObjectHelper(pages.front()).getFormXObjectForPage();
     return revision.copy((*drawn)->makeIndirectObject(form));

@@ -51,7 +51,7 @@ model::Result<std::string> withFields(std::string_view pdf, QPDF& file,
                                       const std::vector<SignatureField>& fields) {
     auto revision = Revision::after(pdf, file, 4096 + 512 * fields.size());
     if (!revision) return revision.error();
-    const std::vector<QPDFObjectHandle> pages = file.getAllPages();
+    std::vector<QPDFObjectHandle> pages = file.getAllPages();
     QPDFObjectHandle root = file.getRoot();
     QPDFObjectHandle form = root.getKey("/AcroForm");
     std::set<std::string> names;
