@@ -70,6 +70,7 @@ private:
         for (std::size_t i = 0; i < array.size(); ++i) {
             if (i != 0) bytes_ += ',';
             if (append(array[i], depth + 1)) continue;
+            if (!place_.empty() && place_.front() != '[') place_.insert(0, ".");
             place_.insert(0, "[" + std::to_string(i) + "]");
             return false;
         }

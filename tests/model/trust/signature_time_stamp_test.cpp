@@ -35,8 +35,12 @@ protected:
         trusted.timeStampAnchors = {stamps().authority()};
         return trusted;
     }
-    // A moment after the stamp, by the clock that made it.
-    static UtcTime later() { return systemClock().now() + std::chrono::seconds(2); }
+    // A moment after the stamp, by the clock that made it: the stamp is made first, however long
+    // that takes.
+    static UtcTime later() {
+        signature();
+        return systemClock().now() + std::chrono::seconds(2);
+    }
 };
 
 TEST_F(TimeStampOracle, ItsTimeStandsForTheSignature) {
