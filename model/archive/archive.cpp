@@ -88,7 +88,7 @@ Result<void> fill(const Connection& connection, ArchiveKind kind, const Actor& a
         if (auto done = dialect::setSchemaVersion(connection, migrations().back().version); !done)
             return done;
         const char* word = kind == ArchiveKind::Demonstration ? kDemonstration : kWorking;
-        Statement add(connection, "INSERT INTO archive (id, kind, created_at) VALUES (1, ?, ?)");
+        SqlStatement add(connection, "INSERT INTO archive (id, kind, created_at) VALUES (1, ?, ?)");
         if (auto done = add.run(word, transaction.time()); !done) return done;
         Canonical::Object content;
         content["kind"] = word;
@@ -97,7 +97,7 @@ Result<void> fill(const Connection& connection, ArchiveKind kind, const Actor& a
 }
 
 Result<ArchiveKind> kindIn(const Connection& connection) {
-    Statement statement(connection, "SELECT kind FROM archive");
+    SqlStatement statement(connection, "SELECT kind FROM archive");
     const auto row = statement.first();
     if (!row) return row.error();
     if (*row && statement.text(0) == kDemonstration) return ArchiveKind::Demonstration;
@@ -331,7 +331,7 @@ Result<std::int64_t> Archive::reserveCertificateNumber(const Actor& actor) {
                          [](WriteTransaction& transaction) { return reserveNumber(transaction); });
 }
 
-Result<std::int64_t> Archive::addCertificate(const CertificateFacts& facts, std::string_view pdf,
+Result<std::int64_t> Archive::addCertificate(const IssueFacts& facts, std::string_view pdf,
                                              const Actor& actor,
                                              std::optional<std::int64_t> number) {
     return state_->write(actor, [&](WriteTransaction& transaction) {

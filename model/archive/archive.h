@@ -57,7 +57,7 @@ struct SavedDraft {
 };
 
 /// What a certificate states, frozen at its issue.
-struct CertificateFacts {
+struct IssueFacts {
     std::string serial;  ///< of a stored casting
     std::string heat;
     std::string part;
@@ -76,7 +76,7 @@ struct CertificateFacts {
 /// A stored certificate.
 struct Certificate {
     std::int64_t number = 0;
-    CertificateFacts facts;
+    IssueFacts facts;
     std::string issuedAt;  ///< UTC, 2026-11-25T09:30:00Z
     std::string issuedBy;
     std::string fileDigest;     ///< SHA-256 of the PDF's bytes, hexadecimal
@@ -178,7 +178,7 @@ public:
     /// Stores a certificate's PDF under a reserved and unused `number`, or under a new one, and
     /// returns its number. Limit tables that the program ships and that it was judged by are added
     /// to the archive's own; Input where a table is neither there nor shipped.
-    Result<std::int64_t> addCertificate(const CertificateFacts& facts, std::string_view pdf,
+    Result<std::int64_t> addCertificate(const IssueFacts& facts, std::string_view pdf,
                                         const Actor& actor,
                                         std::optional<std::int64_t> number = std::nullopt);
     /// The newest first.

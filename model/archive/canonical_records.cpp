@@ -154,7 +154,7 @@ Canonical::Object canonicalOf(const TypedIndication& row) {
 }
 
 Canonical::Object canonicalOf(const Certificate& certificate) {
-    const CertificateFacts& facts = certificate.facts;
+    const IssueFacts& facts = certificate.facts;
     Canonical::Object object;
     object["serial"] = facts.serial;
     object["heat"] = facts.heat;

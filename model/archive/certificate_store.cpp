@@ -20,11 +20,11 @@ constexpr char kColumns[] =
     "certificate_type, language, verdict, printed_head, supersedes, issued_at, issued_by, "
     "file_sha256, file_bytes";
 
-Result<Certificate> certificateFrom(const Connection& connection, const Statement& row) {
+Result<Certificate> certificateFrom(const Connection& connection, const SqlStatement& row) {
     const std::string what = "certificate " + std::to_string(row.whole(0));
     Certificate certificate;
     certificate.number = row.whole(0);
-    CertificateFacts& facts = certificate.facts;
+    IssueFacts& facts = certificate.facts;
     facts.serial = row.text(1);
     facts.heat = row.text(2);
     facts.part = row.text(3);
@@ -51,17 +51,17 @@ Result<Certificate> certificateFrom(const Connection& connection, const Statemen
 
 /// The certificates that meet `condition`, the newest first.
 Result<void> eachWhere(const Connection& connection, const std::string& condition,
-                       const Statement::Values& values,
+                       const SqlStatement::Values& values,
                        const std::function<Result<void>(const Certificate&)>& take) {
     // One row for each of a certificate's tables, at least one for each certificate.
-    Statement statement(connection,
-                        std::string("SELECT ") + kColumns +
-                            ", table_sha256 FROM (SELECT * FROM certificate WHERE " + condition +
-                            ") AS chosen LEFT JOIN certificate_table ON certificate = number "
-                            "ORDER BY number DESC");
+    SqlStatement statement(connection,
+                           std::string("SELECT ") + kColumns +
+                               ", table_sha256 FROM (SELECT * FROM certificate WHERE " + condition +
+                               ") AS chosen LEFT JOIN certificate_table ON certificate = number "
+                               "ORDER BY number DESC");
     if (auto done = statement.runWith(values); !done) return done;
     std::optional<Certificate> current;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         if (!current || current->number != row.whole(0)) {
             if (current)
                 if (auto taken = take(*current); !taken) return taken;
@@ -79,7 +79,7 @@ Result<void> eachWhere(const Connection& connection, const std::string& conditio
 
 Result<std::vector<Certificate>> loadWhere(const Connection& connection,
                                            const std::string& condition,
-                                           const Statement::Values& values) {
+                                           const SqlStatement::Values& values) {
     std::vector<Certificate> certificates;
     auto read = eachWhere(connection, condition, values,
                           [&](const Certificate& certificate) -> Result<void> {
@@ -91,7 +91,7 @@ Result<std::vector<Certificate>> loadWhere(const Connection& connection,
 }
 
 Result<void> checkPrintedHead(const Connection& connection, const Head& head) {
-    Statement statement(connection, "SELECT hash FROM history WHERE sequence = ?");
+    SqlStatement statement(connection, "SELECT hash FROM history WHERE sequence = ?");
     const auto row = statement.first(head.sequence);
     if (!row) return row.error();
     const std::string_view hash(reinterpret_cast<const char*>(head.hash.data()), head.hash.size());
@@ -100,12 +100,12 @@ Result<void> checkPrintedHead(const Connection& connection, const Head& head) {
                       {toText(head)});
 }
 
-Result<void> checkFacts(const Connection& connection, const CertificateFacts& facts) {
+Result<void> checkFacts(const Connection& connection, const IssueFacts& facts) {
     const std::string& place = connection.place();
     if (facts.type.empty()) return inputError(place, "stores no certificate without its type");
-    Statement statement(connection,
-                        "SELECT (SELECT count(*) FROM casting WHERE serial = ?), "
-                        "(SELECT count(*) FROM certificate WHERE number = ?)");
+    SqlStatement statement(connection,
+                           "SELECT (SELECT count(*) FROM casting WHERE serial = ?), "
+                           "(SELECT count(*) FROM certificate WHERE number = ?)");
     const auto row = statement.first(facts.serial, facts.supersedes);
     if (!row) return row.error();
     if (statement.whole(0) == 0) return inputError(place, "has no casting %1", {facts.serial});
@@ -117,9 +117,9 @@ Result<void> checkFacts(const Connection& connection, const CertificateFacts& fa
 }
 
 Result<void> checkFreeNumber(const Connection& connection, std::int64_t number) {
-    Statement statement(connection,
-                        "SELECT (SELECT count(*) FROM certificate_number WHERE number = ?), "
-                        "(SELECT count(*) FROM certificate WHERE number = ?)");
+    SqlStatement statement(connection,
+                           "SELECT (SELECT count(*) FROM certificate_number WHERE number = ?), "
+                           "(SELECT count(*) FROM certificate WHERE number = ?)");
     const auto row = statement.first(number, number);
     if (!row) return row.error();
     if (statement.whole(0) == 0)
@@ -134,20 +134,21 @@ Result<void> checkFreeNumber(const Connection& connection, std::int64_t number) 
 }
 
 Result<void> writeRow(WriteTransaction& transaction, const Certificate& certificate) {
-    const CertificateFacts& facts = certificate.facts;
+    const IssueFacts& facts = certificate.facts;
     std::optional<std::string> head;
     if (facts.printedHead) head = toText(*facts.printedHead);
-    Statement add(transaction.connection(),
-                  std::string("INSERT INTO certificate (") + kColumns +
-                      ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    SqlStatement add(transaction.connection(),
+                     std::string("INSERT INTO certificate (") + kColumns +
+                         ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     if (auto done = add.run(certificate.number, facts.serial, facts.heat, facts.part, facts.order,
                             facts.customer, facts.customerOrder, facts.type, facts.language,
                             word(facts.verdict), head, facts.supersedes, transaction.time(),
                             transaction.person(), certificate.fileDigest, certificate.fileSize);
         !done)
         return done;
-    Statement addTable(transaction.connection(),
-                       "INSERT INTO certificate_table (certificate, table_sha256) VALUES (?, ?)");
+    SqlStatement addTable(
+        transaction.connection(),
+        "INSERT INTO certificate_table (certificate, table_sha256) VALUES (?, ?)");
     for (const std::string& digest : facts.tableDigests)
         if (auto done = addTable.run(certificate.number, digest); !done) return done;
     return transaction.record(action::kCertificateAdded, std::to_string(certificate.number),
@@ -177,11 +178,11 @@ bool isDate(std::string_view text) {
 
 Result<std::int64_t> reserveNumber(WriteTransaction& transaction) {
     const Connection& connection = transaction.connection();
-    Statement next(connection, "SELECT coalesce(max(number), 0) + 1 FROM certificate_number");
+    SqlStatement next(connection, "SELECT coalesce(max(number), 0) + 1 FROM certificate_number");
     const auto row = next.first();
     if (!row) return row.error();
     const std::int64_t number = next.whole(0);
-    Statement add(connection, "INSERT INTO certificate_number (number) VALUES (?)");
+    SqlStatement add(connection, "INSERT INTO certificate_number (number) VALUES (?)");
     if (auto done = add.run(number); !done) return done.error();
     if (auto done = transaction.record(action::kNumberReserved, std::to_string(number), {}); !done)
         return done.error();
@@ -189,7 +190,7 @@ Result<std::int64_t> reserveNumber(WriteTransaction& transaction) {
 }
 
 Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
-                                      const CertificateFacts& facts, std::string_view pdf,
+                                      const IssueFacts& facts, std::string_view pdf,
                                       std::optional<std::int64_t> number) {
     const Connection& connection = transaction.connection();
     if (pdf.empty()) return inputError(connection.place(), "stores no certificate without a PDF");
@@ -220,7 +221,7 @@ Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
         if (date && !isDate(*date))
             return inputError("", "is not a date such as 2026-11-25: %1", {*date});
     std::string condition = "number >= 1";
-    Statement::Values values;
+    SqlStatement::Values values;
     const auto require = [&](const char* test, const std::optional<std::string>& value) {
         if (!value) return;
         condition += std::string(" AND ") + test + " ?";
@@ -255,8 +256,8 @@ Result<void> eachCertificate(const Connection& connection,
 }
 
 Result<std::optional<std::int64_t>> reservedNumbers(const Connection& connection) {
-    Statement statement(connection,
-                        "SELECT count(*), coalesce(max(number), 0) FROM certificate_number");
+    SqlStatement statement(connection,
+                           "SELECT count(*), coalesce(max(number), 0) FROM certificate_number");
     const auto row = statement.first();
     if (!row) return row.error();
     if (statement.whole(0) != statement.whole(1)) return std::optional<std::int64_t>();

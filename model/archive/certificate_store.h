@@ -12,7 +12,7 @@ Result<std::int64_t> reserveNumber(WriteTransaction& transaction);
 
 /// `folder`: where the files are.
 Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
-                                      const CertificateFacts& facts, std::string_view pdf,
+                                      const IssueFacts& facts, std::string_view pdf,
                                       std::optional<std::int64_t> number);
 
 /// The newest first.

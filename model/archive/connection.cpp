@@ -75,18 +75,18 @@ Error Connection::damaged(std::string what, std::string reason) const {
     return {ErrorKind::Damaged, place_ + ": " + std::move(what), std::move(reason), {}};
 }
 
-Statement::Statement(const Connection& connection, const std::string& sql)
+SqlStatement::SqlStatement(const Connection& connection, const std::string& sql)
     : connection_(connection), query_(connection.database()) {
     query_.setForwardOnly(true);
     if (!query_.prepare(QString::fromStdString(sql)))
         error_ = connection.errorFrom(query_.lastError());
 }
 
-Statement::~Statement() {
+SqlStatement::~SqlStatement() {
     query_.finish();
 }
 
-void Statement::bind(int index, std::string_view text) {
+void SqlStatement::bind(int index, std::string_view text) {
     // A null QString would become NULL.
     const QString converted =
         text.empty() ? QStringLiteral("")
@@ -96,30 +96,30 @@ void Statement::bind(int index, std::string_view text) {
     query_.bindValue(index, converted);
 }
 
-void Statement::bind(int index, const std::optional<std::string>& text) {
+void SqlStatement::bind(int index, const std::optional<std::string>& text) {
     if (text)
         bind(index, *text);
     else
         query_.bindValue(index, QVariant(QMetaType(QMetaType::QString)));
 }
 
-void Statement::bind(int index, std::int64_t whole) {
+void SqlStatement::bind(int index, std::int64_t whole) {
     query_.bindValue(index, QVariant::fromValue<qlonglong>(whole));
 }
 
-void Statement::bind(int index, const std::optional<std::int64_t>& whole) {
+void SqlStatement::bind(int index, const std::optional<std::int64_t>& whole) {
     if (whole)
         bind(index, *whole);
     else
         query_.bindValue(index, QVariant(QMetaType(QMetaType::LongLong)));
 }
 
-void Statement::bind(int index, Blob blob) {
+void SqlStatement::bind(int index, Blob blob) {
     const QByteArray bytes(blob.bytes.data(), static_cast<qsizetype>(blob.bytes.size()));
     query_.bindValue(index, bytes);
 }
 
-Result<void> Statement::execute() {
+Result<void> SqlStatement::execute() {
     if (error_) return *error_;
     if (bindError_) {
         const Error error = *bindError_;
@@ -130,7 +130,7 @@ Result<void> Statement::execute() {
     return {};
 }
 
-Result<void> Statement::runWith(const Values& values) {
+Result<void> SqlStatement::runWith(const Values& values) {
     int index = 0;
     for (const auto& value : values) {
         std::visit([&](const auto& held) { bind(index, held); }, value);
@@ -139,7 +139,7 @@ Result<void> Statement::runWith(const Values& values) {
     return execute();
 }
 
-Result<bool> Statement::next() {
+Result<bool> SqlStatement::next() {
     if (query_.next()) return true;
     const QSqlError error = query_.lastError();
     query_.finish();
@@ -147,29 +147,29 @@ Result<bool> Statement::next() {
     return false;
 }
 
-bool Statement::isNone(int column) const {
+bool SqlStatement::isNone(int column) const {
     return query_.isNull(column);
 }
 
-std::int64_t Statement::whole(int column) const {
+std::int64_t SqlStatement::whole(int column) const {
     return query_.value(column).toLongLong();
 }
 
-std::optional<std::int64_t> Statement::wholeOrNone(int column) const {
+std::optional<std::int64_t> SqlStatement::wholeOrNone(int column) const {
     if (isNone(column)) return std::nullopt;
     return whole(column);
 }
 
-std::string Statement::text(int column) const {
+std::string SqlStatement::text(int column) const {
     return query_.value(column).toString().toStdString();
 }
 
-std::optional<std::string> Statement::textOrNone(int column) const {
+std::optional<std::string> SqlStatement::textOrNone(int column) const {
     if (isNone(column)) return std::nullopt;
     return text(column);
 }
 
-std::string Statement::blob(int column) const {
+std::string SqlStatement::blob(int column) const {
     return query_.value(column).toByteArray().toStdString();
 }
 

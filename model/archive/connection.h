@@ -58,12 +58,12 @@ struct Blob {
 ///
 /// A text that the database would not give back byte for byte is refused with ErrorKind::Input:
 /// one that is not UTF-8, holds NUL, U+FFFE or U+FFFF, or starts with a byte-order mark.
-class Statement {
+class SqlStatement {
 public:
-    Statement(const Connection& connection, const std::string& sql);
-    Statement(const Statement&) = delete;
-    Statement& operator=(const Statement&) = delete;
-    ~Statement();
+    SqlStatement(const Connection& connection, const std::string& sql);
+    SqlStatement(const SqlStatement&) = delete;
+    SqlStatement& operator=(const SqlStatement&) = delete;
+    ~SqlStatement();
 
     template <class... Values>
     [[nodiscard]] Result<void> run(const Values&... values) {

@@ -9,7 +9,7 @@ namespace model::dialect {
 namespace {
 
 Result<std::int64_t> pragmaValue(const Connection& connection, const char* pragma) {
-    Statement statement(connection, pragma);
+    SqlStatement statement(connection, pragma);
     const auto row = statement.first();
     if (!row) return row.error();
     if (!*row) return connection.damaged(pragma, "gives no value");
@@ -18,7 +18,7 @@ Result<std::int64_t> pragmaValue(const Connection& connection, const char* pragm
 
 Result<void> setTextPragma(const Connection& connection, const char* pragma,
                            const std::string& expected) {
-    Statement statement(connection, pragma);
+    SqlStatement statement(connection, pragma);
     const auto row = statement.first();
     if (!row) return row.error();
     if (!*row || statement.text(0) != expected)
@@ -117,14 +117,14 @@ Result<void> runScript(const Connection& connection, std::string_view script) {
 }
 
 Result<void> copyDatabase(const Connection& connection, const std::string& target) {
-    Statement statement(connection, "VACUUM INTO ?");
+    SqlStatement statement(connection, "VACUUM INTO ?");
     if (auto done = statement.run(target); !done) return done;
     return syncFile(target);
 }
 
 Result<std::vector<std::string>> brokenThings(const Connection& connection) {
     std::vector<std::string> broken;
-    Statement pages(connection, "PRAGMA integrity_check");
+    SqlStatement pages(connection, "PRAGMA integrity_check");
     if (auto done = pages.run(); !done) return done.error();
     while (true) {
         const auto row = pages.next();
@@ -132,7 +132,7 @@ Result<std::vector<std::string>> brokenThings(const Connection& connection) {
         if (!*row) break;
         if (std::string text = pages.text(0); text != "ok") broken.push_back(std::move(text));
     }
-    Statement references(connection, "PRAGMA foreign_key_check");
+    SqlStatement references(connection, "PRAGMA foreign_key_check");
     if (auto done = references.run(); !done) return done.error();
     while (true) {
         const auto row = references.next();
@@ -146,8 +146,8 @@ Result<std::vector<std::string>> brokenThings(const Connection& connection) {
 
 Result<std::map<std::string, std::string>> schemaObjects(const Connection& connection) {
     std::map<std::string, std::string> objects;
-    Statement statement(connection,
-                        "SELECT type, name, sql FROM sqlite_schema WHERE sql IS NOT NULL");
+    SqlStatement statement(connection,
+                           "SELECT type, name, sql FROM sqlite_schema WHERE sql IS NOT NULL");
     if (auto done = statement.run(); !done) return done.error();
     while (true) {
         const auto row = statement.next();

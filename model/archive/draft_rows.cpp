@@ -13,13 +13,13 @@ std::optional<std::int64_t> millionthsOf(const std::optional<Quantity>& quantity
 }
 
 template <class Quantity>
-std::optional<Quantity> quantityFrom(const Statement& row, int column) {
+std::optional<Quantity> quantityFrom(const SqlStatement& row, int column) {
     const auto millionths = row.wholeOrNone(column);
     if (!millionths) return std::nullopt;
     return Quantity::fromMillionths(*millionths);
 }
 
-Result<void> addRow(Statement& add, std::int64_t examination, std::size_t position,
+Result<void> addRow(SqlStatement& add, std::int64_t examination, std::size_t position,
                     const TypedIndication& row) {
     const ExactFields exact = exactFields(row);
     return add.run(examination, static_cast<std::int64_t>(position), row.id, symbol(row.unit),
@@ -38,19 +38,20 @@ Result<void> writeRows(const Connection& connection, std::int64_t examination, s
     const std::size_t lastOld = tailMoves ? before : splice.from + splice.removed;
     const std::size_t lastNew = tailMoves ? rows.size() : splice.from + splice.added;
     if (lastOld > splice.from) {
-        Statement clear(connection,
-                        "DELETE FROM indication WHERE examination_id = ? AND position > ? "
-                        "AND position <= ?");
+        SqlStatement clear(connection,
+                           "DELETE FROM indication WHERE examination_id = ? AND position > ? "
+                           "AND position <= ?");
         if (auto done = clear.run(examination, static_cast<std::int64_t>(splice.from),
                                   static_cast<std::int64_t>(lastOld));
             !done)
             return done;
     }
-    Statement add(connection,
-                  "INSERT INTO indication (examination_id, position, id, unit, x, x_nm, y, y_nm, "
-                  "length, length_nm, width, width_nm, removed, removed_nm, angle, "
-                  "angle_millionth_deg, area, area_millionth_mm2, kind, stated, relevance, reason) "
-                  "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    SqlStatement add(
+        connection,
+        "INSERT INTO indication (examination_id, position, id, unit, x, x_nm, y, y_nm, "
+        "length, length_nm, width, width_nm, removed, removed_nm, angle, "
+        "angle_millionth_deg, area, area_millionth_mm2, kind, stated, relevance, reason) "
+        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     for (std::size_t i = splice.from; i < lastNew; ++i)
         if (auto done = addRow(add, examination, i + 1, rows[i]); !done) return done;
     return {};
@@ -58,13 +59,14 @@ Result<void> writeRows(const Connection& connection, std::int64_t examination, s
 
 Result<std::vector<TypedIndication>> readRows(const Connection& connection,
                                               std::int64_t examination) {
-    Statement statement(connection,
-                        "SELECT id, unit, x, y, length, width, removed, angle, area, kind, stated, "
-                        "relevance, reason FROM indication WHERE examination_id = ? "
-                        "ORDER BY position");
+    SqlStatement statement(
+        connection,
+        "SELECT id, unit, x, y, length, width, removed, angle, area, kind, stated, "
+        "relevance, reason FROM indication WHERE examination_id = ? "
+        "ORDER BY position");
     if (auto done = statement.run(examination); !done) return done.error();
     std::vector<TypedIndication> rows;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         TypedIndication typed;
         typed.id = row.text(0);
         typed.unit =
@@ -89,13 +91,14 @@ Result<std::vector<TypedIndication>> readRows(const Connection& connection,
 
 Result<std::vector<ExactFields>> readExactFields(const Connection& connection,
                                                  std::int64_t examination) {
-    Statement statement(connection,
-                        "SELECT x_nm, y_nm, length_nm, width_nm, removed_nm, angle_millionth_deg, "
-                        "area_millionth_mm2 FROM indication WHERE examination_id = ? "
-                        "ORDER BY position");
+    SqlStatement statement(
+        connection,
+        "SELECT x_nm, y_nm, length_nm, width_nm, removed_nm, angle_millionth_deg, "
+        "area_millionth_mm2 FROM indication WHERE examination_id = ? "
+        "ORDER BY position");
     if (auto done = statement.run(examination); !done) return done.error();
     std::vector<ExactFields> rows;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         rows.push_back({quantityFrom<Length>(row, 0), quantityFrom<Length>(row, 1),
                         quantityFrom<Length>(row, 2), quantityFrom<Length>(row, 3),
                         quantityFrom<Length>(row, 4), quantityFrom<Angle>(row, 5),

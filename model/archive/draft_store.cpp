@@ -29,7 +29,7 @@ Result<void> checkDraft(const Connection& connection, const ExaminationDraft& dr
         return inputError(place, "stores no surface without a name");
     for (const NotExamined& area : header.notExamined)
         if (area.area < Area()) return inputError(place, "stores no area below 0");
-    Statement casting(connection, "SELECT count(*) FROM casting WHERE serial = ?");
+    SqlStatement casting(connection, "SELECT count(*) FROM casting WHERE serial = ?");
     const auto row = casting.first(draft.casting);
     if (!row) return row.error();
     if (casting.whole(0) == 0) return inputError(place, "has no casting %1", {draft.casting});
@@ -39,10 +39,11 @@ Result<void> checkDraft(const Connection& connection, const ExaminationDraft& dr
 /// Two drafts of one examination could not both be judged.
 Result<void> checkTheOnlyOne(const Connection& connection, const ExaminationDraft& draft) {
     const Examination& header = draft.header;
-    Statement statement(connection,
-                        "SELECT saved_by FROM examination WHERE casting_serial = ? AND zone = ? "
-                        "AND method = ? AND stage = ? AND repair_cycle = ? AND repeat_number = ? "
-                        "AND id <> ?");
+    SqlStatement statement(
+        connection,
+        "SELECT saved_by FROM examination WHERE casting_serial = ? AND zone = ? "
+        "AND method = ? AND stage = ? AND repair_cycle = ? AND repeat_number = ? "
+        "AND id <> ?");
     const auto row =
         statement.first(draft.casting, header.zone, word(header.method), word(header.stage),
                         header.repairCycle, header.repeat, draft.id);
@@ -56,9 +57,9 @@ Result<void> checkTheOnlyOne(const Connection& connection, const ExaminationDraf
 }
 
 Result<void> checkVersion(const Connection& connection, const ExaminationDraft& draft) {
-    Statement statement(connection,
-                        "SELECT version, casting_serial, saved_by, saved_at FROM examination "
-                        "WHERE id = ?");
+    SqlStatement statement(connection,
+                           "SELECT version, casting_serial, saved_by, saved_at FROM examination "
+                           "WHERE id = ?");
     const auto row = statement.first(draft.id);
     if (!row) return row.error();
     if (!*row)
@@ -74,7 +75,7 @@ Result<void> checkVersion(const Connection& connection, const ExaminationDraft& 
 }
 
 Result<std::int64_t> nextId(const Connection& connection) {
-    Statement statement(connection, "SELECT coalesce(max(id), 0) + 1 FROM examination");
+    SqlStatement statement(connection, "SELECT coalesce(max(id), 0) + 1 FROM examination");
     const auto row = statement.first();
     if (!row) return row.error();
     return statement.whole(0);
@@ -83,29 +84,30 @@ Result<std::int64_t> nextId(const Connection& connection) {
 Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& draft) {
     const Examination& header = draft.header;
     const SurfaceColumns surface = columnsOf(header.surface);
-    Statement write(transaction.connection(),
-                    "INSERT INTO examination (id, version, casting_serial, zone, method, stage, "
-                    "repair_cycle, repeat_number, thickness_nm, surface, surface_x_nm, "
-                    "surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
-                    "surface_height_nm, surface_period_nm, limit_table, no_indications, "
-                    "examined_by, examined_on, written_procedure, remarks, saved_at, saved_by) "
-                    "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-                    "?) ON CONFLICT (id) DO UPDATE SET version = excluded.version, "
-                    "zone = excluded.zone, method = excluded.method, stage = excluded.stage, "
-                    "repair_cycle = excluded.repair_cycle, "
-                    "repeat_number = excluded.repeat_number, "
-                    "thickness_nm = excluded.thickness_nm, surface = excluded.surface, "
-                    "surface_x_nm = excluded.surface_x_nm, surface_y_nm = excluded.surface_y_nm, "
-                    "surface_angle_millionth_deg = excluded.surface_angle_millionth_deg, "
-                    "surface_width_nm = excluded.surface_width_nm, "
-                    "surface_height_nm = excluded.surface_height_nm, "
-                    "surface_period_nm = excluded.surface_period_nm, "
-                    "limit_table = excluded.limit_table, "
-                    "no_indications = excluded.no_indications, "
-                    "examined_by = excluded.examined_by, examined_on = excluded.examined_on, "
-                    "written_procedure = excluded.written_procedure, "
-                    "remarks = excluded.remarks, saved_at = excluded.saved_at, "
-                    "saved_by = excluded.saved_by");
+    SqlStatement write(
+        transaction.connection(),
+        "INSERT INTO examination (id, version, casting_serial, zone, method, stage, "
+        "repair_cycle, repeat_number, thickness_nm, surface, surface_x_nm, "
+        "surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
+        "surface_height_nm, surface_period_nm, limit_table, no_indications, "
+        "examined_by, examined_on, written_procedure, remarks, saved_at, saved_by) "
+        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+        "?) ON CONFLICT (id) DO UPDATE SET version = excluded.version, "
+        "zone = excluded.zone, method = excluded.method, stage = excluded.stage, "
+        "repair_cycle = excluded.repair_cycle, "
+        "repeat_number = excluded.repeat_number, "
+        "thickness_nm = excluded.thickness_nm, surface = excluded.surface, "
+        "surface_x_nm = excluded.surface_x_nm, surface_y_nm = excluded.surface_y_nm, "
+        "surface_angle_millionth_deg = excluded.surface_angle_millionth_deg, "
+        "surface_width_nm = excluded.surface_width_nm, "
+        "surface_height_nm = excluded.surface_height_nm, "
+        "surface_period_nm = excluded.surface_period_nm, "
+        "limit_table = excluded.limit_table, "
+        "no_indications = excluded.no_indications, "
+        "examined_by = excluded.examined_by, examined_on = excluded.examined_on, "
+        "written_procedure = excluded.written_procedure, "
+        "remarks = excluded.remarks, saved_at = excluded.saved_at, "
+        "saved_by = excluded.saved_by");
     return write.run(draft.id, draft.version, draft.casting, header.zone, word(header.method),
                      word(header.stage), header.repairCycle, header.repeat,
                      header.thickness.millionths(), surface.id, surface.x, surface.y, surface.angle,
@@ -116,24 +118,24 @@ Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& 
 
 Result<void> writeLists(const Connection& connection, const ExaminationDraft& draft) {
     for (const char* table : {"examination_level", "examination_forbidden_kind", "not_examined"}) {
-        Statement clear(connection,
-                        std::string("DELETE FROM ") + table + " WHERE examination_id = ?");
+        SqlStatement clear(connection,
+                           std::string("DELETE FROM ") + table + " WHERE examination_id = ?");
         if (auto done = clear.run(draft.id); !done) return done;
     }
-    Statement addLevel(connection,
-                       "INSERT INTO examination_level (examination_id, level_key, level) "
-                       "VALUES (?, ?, ?)");
+    SqlStatement addLevel(connection,
+                          "INSERT INTO examination_level (examination_id, level_key, level) "
+                          "VALUES (?, ?, ?)");
     for (const auto& [key, level] : draft.header.levels)
         if (auto done = addLevel.run(draft.id, key, level); !done) return done;
-    Statement addKind(connection,
-                      "INSERT INTO examination_forbidden_kind (examination_id, position, kind) "
-                      "VALUES (?, ?, ?)");
+    SqlStatement addKind(connection,
+                         "INSERT INTO examination_forbidden_kind (examination_id, position, kind) "
+                         "VALUES (?, ?, ?)");
     int position = 0;
     for (const Kind kind : draft.header.forbiddenKinds)
         if (auto done = addKind.run(draft.id, ++position, word(kind)); !done) return done;
-    Statement addArea(connection,
-                      "INSERT INTO not_examined (examination_id, position, area_millionth_mm2, "
-                      "reason, agreed) VALUES (?, ?, ?, ?, ?)");
+    SqlStatement addArea(connection,
+                         "INSERT INTO not_examined (examination_id, position, area_millionth_mm2, "
+                         "reason, agreed) VALUES (?, ?, ?, ?, ?)");
     position = 0;
     for (const NotExamined& area : draft.header.notExamined)
         if (auto done =
@@ -144,37 +146,37 @@ Result<void> writeLists(const Connection& connection, const ExaminationDraft& dr
 }
 
 Result<void> readLists(const Connection& connection, ExaminationDraft& draft) {
-    Statement levels(connection,
-                     "SELECT level_key, level FROM examination_level WHERE examination_id = ?");
+    SqlStatement levels(connection,
+                        "SELECT level_key, level FROM examination_level WHERE examination_id = ?");
     if (auto done = levels.run(draft.id); !done) return done;
-    auto read = eachRow(levels, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(levels, [&](const SqlStatement& row) -> Result<void> {
         draft.header.levels[row.text(0)] = row.text(1);
         return {};
     });
     if (!read) return read;
-    Statement kinds(connection,
-                    "SELECT kind FROM examination_forbidden_kind WHERE examination_id = ? "
-                    "ORDER BY position");
+    SqlStatement kinds(connection,
+                       "SELECT kind FROM examination_forbidden_kind WHERE examination_id = ? "
+                       "ORDER BY position");
     if (auto done = kinds.run(draft.id); !done) return done;
-    read = eachRow(kinds, [&](const Statement& row) -> Result<void> {
+    read = eachRow(kinds, [&](const SqlStatement& row) -> Result<void> {
         const auto kind = known(connection, kindFrom(row.text(0)), nameOf(draft.id), row.text(0));
         if (!kind) return kind.error();
         draft.header.forbiddenKinds.push_back(*kind);
         return {};
     });
     if (!read) return read;
-    Statement areas(connection,
-                    "SELECT area_millionth_mm2, reason, agreed FROM not_examined "
-                    "WHERE examination_id = ? ORDER BY position");
+    SqlStatement areas(connection,
+                       "SELECT area_millionth_mm2, reason, agreed FROM not_examined "
+                       "WHERE examination_id = ? ORDER BY position");
     if (auto done = areas.run(draft.id); !done) return done;
-    return eachRow(areas, [&](const Statement& row) -> Result<void> {
+    return eachRow(areas, [&](const SqlStatement& row) -> Result<void> {
         draft.header.notExamined.push_back(
             {Area::fromMillionths(row.whole(0)), row.text(1), row.text(2)});
         return {};
     });
 }
 
-Result<ExaminationDraft> headerFrom(const Connection& connection, const Statement& row) {
+Result<ExaminationDraft> headerFrom(const Connection& connection, const SqlStatement& row) {
     ExaminationDraft draft;
     draft.id = row.whole(0);
     draft.version = row.whole(1);
@@ -201,16 +203,16 @@ Result<ExaminationDraft> headerFrom(const Connection& connection, const Statemen
 
 Result<std::vector<ExaminationDraft>> loadWhere(const Connection& connection,
                                                 const std::string& condition, const auto& value) {
-    Statement statement(connection,
-                        "SELECT id, version, casting_serial, zone, method, stage, repair_cycle, "
-                        "repeat_number, thickness_nm, surface, surface_x_nm, surface_y_nm, "
-                        "surface_angle_millionth_deg, surface_width_nm, surface_height_nm, "
-                        "surface_period_nm, limit_table, no_indications, examined_by, "
-                        "examined_on, written_procedure, remarks FROM examination WHERE " +
-                            condition + " ORDER BY id");
+    SqlStatement statement(connection,
+                           "SELECT id, version, casting_serial, zone, method, stage, repair_cycle, "
+                           "repeat_number, thickness_nm, surface, surface_x_nm, surface_y_nm, "
+                           "surface_angle_millionth_deg, surface_width_nm, surface_height_nm, "
+                           "surface_period_nm, limit_table, no_indications, examined_by, "
+                           "examined_on, written_procedure, remarks FROM examination WHERE " +
+                               condition + " ORDER BY id");
     if (auto done = statement.run(value); !done) return done.error();
     std::vector<ExaminationDraft> drafts;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         auto draft = headerFrom(connection, row);
         if (!draft) return draft.error();
         drafts.push_back(std::move(*draft));
@@ -319,10 +321,10 @@ Result<std::vector<ExaminationDraft>> loadDraftsOf(const Connection& connection,
 }
 
 Result<std::vector<std::int64_t>> draftIds(const Connection& connection) {
-    Statement statement(connection, "SELECT id FROM examination ORDER BY id");
+    SqlStatement statement(connection, "SELECT id FROM examination ORDER BY id");
     if (auto done = statement.run(); !done) return done.error();
     std::vector<std::int64_t> ids;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         ids.push_back(row.whole(0));
         return {};
     });

@@ -46,16 +46,16 @@ Result<void> appendHistory(const Connection& connection, const std::string& time
     const auto bytes = historyBytes(sequence, time, person, action, subject, std::move(content));
     if (!bytes) return bytes.error();
     const Digest hash = chained(head->hash, *bytes);
-    Statement statement(connection,
-                        "INSERT INTO history (sequence, happened_at, person, action, subject, "
-                        "bytes, hash) VALUES (?, ?, ?, ?, ?, ?, ?)");
+    SqlStatement statement(connection,
+                           "INSERT INTO history (sequence, happened_at, person, action, subject, "
+                           "bytes, hash) VALUES (?, ?, ?, ?, ?, ?, ?)");
     return statement.run(sequence, time, person, action, subject, Blob{*bytes},
                          Blob{asBytes(hash)});
 }
 
 Result<Head> historyHead(const Connection& connection) {
-    Statement statement(connection,
-                        "SELECT sequence, hash FROM history ORDER BY sequence DESC LIMIT 1");
+    SqlStatement statement(connection,
+                           "SELECT sequence, hash FROM history ORDER BY sequence DESC LIMIT 1");
     const auto row = statement.first();
     if (!row) return row.error();
     if (!*row) return Head();
@@ -66,9 +66,9 @@ Result<Head> historyHead(const Connection& connection) {
 
 Result<void> readHistory(const Connection& connection, std::int64_t from,
                          const std::function<bool(HistoryEntry)>& take) {
-    Statement statement(connection,
-                        "SELECT sequence, happened_at, person, action, subject, bytes, hash "
-                        "FROM history WHERE sequence >= ? ORDER BY sequence");
+    SqlStatement statement(connection,
+                           "SELECT sequence, happened_at, person, action, subject, bytes, hash "
+                           "FROM history WHERE sequence >= ? ORDER BY sequence");
     if (auto done = statement.run(from); !done) return done;
     while (true) {
         const auto row = statement.next();

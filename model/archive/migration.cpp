@@ -24,9 +24,9 @@ struct Kept {
 Result<Kept> keptIn(const Connection& connection) {
     const auto head = historyHead(connection);
     if (!head) return head.error();
-    Statement statement(connection,
-                        "SELECT (SELECT coalesce(sum(length(bytes)), 0) FROM history), "
-                        "count(*), coalesce(sum(file_bytes), 0) FROM certificate");
+    SqlStatement statement(connection,
+                           "SELECT (SELECT coalesce(sum(length(bytes)), 0) FROM history), "
+                           "count(*), coalesce(sum(file_bytes), 0) FROM certificate");
     const auto row = statement.first();
     if (!row) return row.error();
     return Kept{*head, statement.whole(0), statement.whole(1), statement.whole(2)};
@@ -105,7 +105,7 @@ Result<void> checkSteps(const Connection& connection, const Kept& before) {
     if (!broken->empty())
         return connection.damaged("after bringing it up to date",
                                   broken->front() + "; the archive was left as it was");
-    Statement statement(connection, "SELECT hash FROM history WHERE sequence = ?");
+    SqlStatement statement(connection, "SELECT hash FROM history WHERE sequence = ?");
     const auto row = statement.first(before.head.sequence);
     if (!row) return row.error();
     const auto after = keptIn(connection);

@@ -35,9 +35,10 @@ Result<void> checkPlan(const Connection& connection, const ZonePlan& plan) {
             return inputError(connection.place(), "stores each zone of a plan once: %1",
                               {zone.name});
     }
-    Statement statement(connection,
-                        "SELECT (SELECT count(*) FROM part WHERE number = ?), "
-                        "(SELECT coalesce(max(revision), 0) FROM zone_plan WHERE part_number = ?)");
+    SqlStatement statement(
+        connection,
+        "SELECT (SELECT count(*) FROM part WHERE number = ?), "
+        "(SELECT coalesce(max(revision), 0) FROM zone_plan WHERE part_number = ?)");
     const auto row = statement.first(plan.part, plan.part);
     if (!row) return row.error();
     if (statement.whole(0) == 0)
@@ -56,12 +57,13 @@ Result<void> checkPlan(const Connection& connection, const ZonePlan& plan) {
 
 Result<void> writeTests(const Connection& connection, const ZonePlan& plan, const PlannedZone& zone,
                         int zonePosition) {
-    Statement addTest(connection,
-                      "INSERT INTO required_test (part_number, revision, zone_position, position, "
-                      "method, stage, limit_table) VALUES (?, ?, ?, ?, ?, ?, ?)");
-    Statement addLevel(connection,
-                       "INSERT INTO required_level (part_number, revision, zone_position, "
-                       "test_position, level_key, level) VALUES (?, ?, ?, ?, ?, ?)");
+    SqlStatement addTest(
+        connection,
+        "INSERT INTO required_test (part_number, revision, zone_position, position, "
+        "method, stage, limit_table) VALUES (?, ?, ?, ?, ?, ?, ?)");
+    SqlStatement addLevel(connection,
+                          "INSERT INTO required_level (part_number, revision, zone_position, "
+                          "test_position, level_key, level) VALUES (?, ?, ?, ?, ?, ?)");
     int position = 0;
     for (const RequiredTest& test : zone.tests) {
         ++position;
@@ -79,12 +81,12 @@ Result<void> writeTests(const Connection& connection, const ZonePlan& plan, cons
 }
 
 Result<void> writeZones(const Connection& connection, const ZonePlan& plan) {
-    Statement addZone(connection,
-                      "INSERT INTO planned_zone (part_number, revision, position, name, "
-                      "description, width_nm, height_nm, thickness_nm, surface, surface_x_nm, "
-                      "surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
-                      "surface_height_nm, surface_period_nm) "
-                      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    SqlStatement addZone(connection,
+                         "INSERT INTO planned_zone (part_number, revision, position, name, "
+                         "description, width_nm, height_nm, thickness_nm, surface, surface_x_nm, "
+                         "surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
+                         "surface_height_nm, surface_period_nm) "
+                         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     int position = 0;
     for (const PlannedZone& zone : plan.zones) {
         ++position;
@@ -101,11 +103,12 @@ Result<void> writeZones(const Connection& connection, const ZonePlan& plan) {
 }
 
 Result<void> readLevels(const Connection& connection, ZonePlan& plan) {
-    Statement statement(connection,
-                        "SELECT zone_position, test_position, level_key, level FROM required_level "
-                        "WHERE part_number = ? AND revision = ?");
+    SqlStatement statement(
+        connection,
+        "SELECT zone_position, test_position, level_key, level FROM required_level "
+        "WHERE part_number = ? AND revision = ?");
     if (auto done = statement.run(plan.part, plan.revision); !done) return done;
-    return eachRow(statement, [&](const Statement& row) -> Result<void> {
+    return eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         const auto zone = static_cast<std::size_t>(row.whole(0)) - 1;
         const auto test = static_cast<std::size_t>(row.whole(1)) - 1;
         if (zone >= plan.zones.size() || test >= plan.zones[zone].tests.size())
@@ -116,11 +119,12 @@ Result<void> readLevels(const Connection& connection, ZonePlan& plan) {
 }
 
 Result<void> readTests(const Connection& connection, ZonePlan& plan) {
-    Statement statement(connection,
-                        "SELECT zone_position, method, stage, limit_table FROM required_test "
-                        "WHERE part_number = ? AND revision = ? ORDER BY zone_position, position");
+    SqlStatement statement(
+        connection,
+        "SELECT zone_position, method, stage, limit_table FROM required_test "
+        "WHERE part_number = ? AND revision = ? ORDER BY zone_position, position");
     if (auto done = statement.run(plan.part, plan.revision); !done) return done;
-    return eachRow(statement, [&](const Statement& row) -> Result<void> {
+    return eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         const std::string what = "zone plan of " + plan.part;
         const auto zone = static_cast<std::size_t>(row.whole(0)) - 1;
         if (zone >= plan.zones.size()) return connection.damaged(what, "has a test without a zone");
@@ -134,14 +138,14 @@ Result<void> readTests(const Connection& connection, ZonePlan& plan) {
 }
 
 Result<void> readZones(const Connection& connection, ZonePlan& plan) {
-    Statement statement(connection,
-                        "SELECT name, description, width_nm, height_nm, thickness_nm, surface, "
-                        "surface_x_nm, surface_y_nm, surface_angle_millionth_deg, "
-                        "surface_width_nm, surface_height_nm, surface_period_nm "
-                        "FROM planned_zone WHERE part_number = ? AND revision = ? "
-                        "ORDER BY position");
+    SqlStatement statement(connection,
+                           "SELECT name, description, width_nm, height_nm, thickness_nm, surface, "
+                           "surface_x_nm, surface_y_nm, surface_angle_millionth_deg, "
+                           "surface_width_nm, surface_height_nm, surface_period_nm "
+                           "FROM planned_zone WHERE part_number = ? AND revision = ? "
+                           "ORDER BY position");
     if (auto done = statement.run(plan.part, plan.revision); !done) return done;
-    return eachRow(statement, [&](const Statement& row) -> Result<void> {
+    return eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         PlannedZone zone;
         zone.name = row.text(0);
         zone.description = row.text(1);
@@ -159,15 +163,15 @@ Result<void> readZones(const Connection& connection, ZonePlan& plan) {
 Result<void> addZonePlan(WriteTransaction& transaction, const ZonePlan& plan) {
     const Connection& connection = transaction.connection();
     if (auto checked = checkPlan(connection, plan); !checked) return checked;
-    Statement add(connection, "INSERT INTO zone_plan (part_number, revision) VALUES (?, ?)");
+    SqlStatement add(connection, "INSERT INTO zone_plan (part_number, revision) VALUES (?, ?)");
     if (auto done = add.run(plan.part, plan.revision); !done) return done;
     if (auto done = writeZones(connection, plan); !done) return done;
     return transaction.record(action::kZonePlanAdded, plan.part, canonicalOf(plan));
 }
 
 Result<ZonePlan> loadZonePlan(const Connection& connection, const std::string& part, int revision) {
-    Statement statement(connection,
-                        "SELECT count(*) FROM zone_plan WHERE part_number = ? AND revision = ?");
+    SqlStatement statement(connection,
+                           "SELECT count(*) FROM zone_plan WHERE part_number = ? AND revision = ?");
     const auto row = statement.first(part, revision);
     if (!row) return row.error();
     if (statement.whole(0) == 0)
@@ -182,11 +186,11 @@ Result<ZonePlan> loadZonePlan(const Connection& connection, const std::string& p
 
 Result<std::vector<int>> loadZonePlanRevisions(const Connection& connection,
                                                const std::string& part) {
-    Statement statement(connection,
-                        "SELECT revision FROM zone_plan WHERE part_number = ? ORDER BY revision");
+    SqlStatement statement(
+        connection, "SELECT revision FROM zone_plan WHERE part_number = ? ORDER BY revision");
     if (auto done = statement.run(part); !done) return done.error();
     std::vector<int> revisions;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         revisions.push_back(static_cast<int>(row.whole(0)));
         return {};
     });

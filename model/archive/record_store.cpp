@@ -17,7 +17,7 @@ Result<std::int64_t> nextVersion(const Connection& connection, const char* selec
                                  std::int64_t knownVersion) {
     if (key.find_first_not_of(" \t\r\n") == std::string::npos)
         return inputError(connection.place(), "stores no %1 without a number", {what});
-    Statement statement(connection, selectVersion);
+    SqlStatement statement(connection, selectVersion);
     const auto row = statement.first(key);
     if (!row) return row.error();
     const std::int64_t stored = *row ? statement.whole(0) : 0;
@@ -35,7 +35,7 @@ std::string oneOrAll(const std::string& column, const std::optional<std::string>
     return key ? " WHERE " + column + " = ?" : " ORDER BY " + column;
 }
 
-Result<void> runFor(Statement& statement, const std::optional<std::string>& key) {
+Result<void> runFor(SqlStatement& statement, const std::optional<std::string>& key) {
     return key ? statement.run(*key) : statement.run();
 }
 
@@ -58,11 +58,11 @@ Result<void> checkOrder(const Connection& connection, const Order& order) {
 }
 
 Result<void> writeForbiddenKinds(const Connection& connection, const Order& order) {
-    Statement clear(connection, "DELETE FROM order_forbidden_kind WHERE order_number = ?");
+    SqlStatement clear(connection, "DELETE FROM order_forbidden_kind WHERE order_number = ?");
     if (auto done = clear.run(order.number); !done) return done;
-    Statement add(connection,
-                  "INSERT INTO order_forbidden_kind (order_number, position, kind) "
-                  "VALUES (?, ?, ?)");
+    SqlStatement add(connection,
+                     "INSERT INTO order_forbidden_kind (order_number, position, kind) "
+                     "VALUES (?, ?, ?)");
     int position = 0;
     for (const Kind kind : order.forbiddenKinds)
         if (auto done = add.run(order.number, ++position, word(kind)); !done) return done;
@@ -70,11 +70,11 @@ Result<void> writeForbiddenKinds(const Connection& connection, const Order& orde
 }
 
 Result<void> readForbiddenKinds(const Connection& connection, Order& order) {
-    Statement statement(connection,
-                        "SELECT kind FROM order_forbidden_kind WHERE order_number = ? "
-                        "ORDER BY position");
+    SqlStatement statement(connection,
+                           "SELECT kind FROM order_forbidden_kind WHERE order_number = ? "
+                           "ORDER BY position");
     if (auto done = statement.run(order.number); !done) return done;
-    return eachRow(statement, [&](const Statement& row) -> Result<void> {
+    return eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         const auto kind =
             known(connection, kindFrom(row.text(0)), "order " + order.number, row.text(0));
         if (!kind) return kind.error();
@@ -92,16 +92,16 @@ Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order
     auto version = nextVersion(connection, "SELECT version FROM customer_order WHERE number = ?",
                                "order", order.number, knownVersion);
     if (!version) return version;
-    Statement write(connection,
-                    "INSERT INTO customer_order (number, version, customer, customer_reference, "
-                    "certificate_type, language, decision_rule, rounding_rule, remarks) "
-                    "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) "
-                    "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
-                    "customer = excluded.customer, "
-                    "customer_reference = excluded.customer_reference, "
-                    "certificate_type = excluded.certificate_type, "
-                    "language = excluded.language, decision_rule = excluded.decision_rule, "
-                    "rounding_rule = excluded.rounding_rule, remarks = excluded.remarks");
+    SqlStatement write(connection,
+                       "INSERT INTO customer_order (number, version, customer, customer_reference, "
+                       "certificate_type, language, decision_rule, rounding_rule, remarks) "
+                       "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) "
+                       "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
+                       "customer = excluded.customer, "
+                       "customer_reference = excluded.customer_reference, "
+                       "certificate_type = excluded.certificate_type, "
+                       "language = excluded.language, decision_rule = excluded.decision_rule, "
+                       "rounding_rule = excluded.rounding_rule, remarks = excluded.remarks");
     if (auto done = write.run(order.number, *version, order.customer, order.customerOrder,
                               order.certificateType, order.language, order.decisionRule,
                               order.roundingRule, order.remarks);
@@ -121,13 +121,13 @@ Result<std::int64_t> savePart(WriteTransaction& transaction, const Part& part,
     auto version = nextVersion(connection, "SELECT version FROM part WHERE number = ?", "part",
                                part.number, knownVersion);
     if (!version) return version;
-    Statement write(connection,
-                    "INSERT INTO part (number, version, description, drawing, drawing_revision, "
-                    "material, material_grade) VALUES (?, ?, ?, ?, ?, ?, ?) "
-                    "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
-                    "description = excluded.description, drawing = excluded.drawing, "
-                    "drawing_revision = excluded.drawing_revision, "
-                    "material = excluded.material, material_grade = excluded.material_grade");
+    SqlStatement write(connection,
+                       "INSERT INTO part (number, version, description, drawing, drawing_revision, "
+                       "material, material_grade) VALUES (?, ?, ?, ?, ?, ?, ?) "
+                       "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
+                       "description = excluded.description, drawing = excluded.drawing, "
+                       "drawing_revision = excluded.drawing_revision, "
+                       "material = excluded.material, material_grade = excluded.material_grade");
     if (auto done = write.run(part.number, *version, part.description, part.drawing,
                               part.drawingRevision, word(part.material), part.materialGrade);
         !done)
@@ -145,9 +145,10 @@ Result<std::int64_t> saveCasting(WriteTransaction& transaction, const Casting& c
     auto version = nextVersion(connection, "SELECT version FROM casting WHERE serial = ?",
                                "casting", casting.serial, knownVersion);
     if (!version) return version;
-    Statement references(connection,
-                         "SELECT (SELECT count(*) FROM customer_order WHERE number = ?), "
-                         "(SELECT count(*) FROM zone_plan WHERE part_number = ? AND revision = ?)");
+    SqlStatement references(
+        connection,
+        "SELECT (SELECT count(*) FROM customer_order WHERE number = ?), "
+        "(SELECT count(*) FROM zone_plan WHERE part_number = ? AND revision = ?)");
     const auto row = references.first(casting.order, casting.part, casting.zonePlanRevision);
     if (!row) return row.error();
     if (references.whole(0) == 0)
@@ -155,13 +156,13 @@ Result<std::int64_t> saveCasting(WriteTransaction& transaction, const Casting& c
     if (references.whole(1) == 0)
         return inputError(connection.place(), "has no zone plan revision %1 of a part %2",
                           {std::to_string(casting.zonePlanRevision), casting.part});
-    Statement write(connection,
-                    "INSERT INTO casting (serial, version, heat, order_number, part_number, "
-                    "zone_plan_revision) VALUES (?, ?, ?, ?, ?, ?) "
-                    "ON CONFLICT (serial) DO UPDATE SET version = excluded.version, "
-                    "heat = excluded.heat, order_number = excluded.order_number, "
-                    "part_number = excluded.part_number, "
-                    "zone_plan_revision = excluded.zone_plan_revision");
+    SqlStatement write(connection,
+                       "INSERT INTO casting (serial, version, heat, order_number, part_number, "
+                       "zone_plan_revision) VALUES (?, ?, ?, ?, ?, ?) "
+                       "ON CONFLICT (serial) DO UPDATE SET version = excluded.version, "
+                       "heat = excluded.heat, order_number = excluded.order_number, "
+                       "part_number = excluded.part_number, "
+                       "zone_plan_revision = excluded.zone_plan_revision");
     if (auto done = write.run(casting.serial, *version, casting.heat, casting.order, casting.part,
                               casting.zonePlanRevision);
         !done)
@@ -176,12 +177,13 @@ Result<std::int64_t> saveCasting(WriteTransaction& transaction, const Casting& c
 Result<std::vector<Stored<Order>>> loadOrders(const Connection& connection,
                                               const std::optional<std::string>& number) {
     std::vector<Stored<Order>> orders;
-    Statement statement(connection,
-                        "SELECT number, version, customer, customer_reference, certificate_type, "
-                        "language, decision_rule, rounding_rule, remarks FROM customer_order" +
-                            oneOrAll("number", number));
+    SqlStatement statement(
+        connection,
+        "SELECT number, version, customer, customer_reference, certificate_type, "
+        "language, decision_rule, rounding_rule, remarks FROM customer_order" +
+            oneOrAll("number", number));
     if (auto done = runFor(statement, number); !done) return done.error();
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         Stored<Order> order;
         order.version = row.whole(1);
         order.value.number = row.text(0);
@@ -204,12 +206,12 @@ Result<std::vector<Stored<Order>>> loadOrders(const Connection& connection,
 Result<std::vector<Stored<Part>>> loadParts(const Connection& connection,
                                             const std::optional<std::string>& number) {
     std::vector<Stored<Part>> parts;
-    Statement statement(connection,
-                        "SELECT number, version, description, drawing, drawing_revision, "
-                        "material, material_grade FROM part" +
-                            oneOrAll("number", number));
+    SqlStatement statement(connection,
+                           "SELECT number, version, description, drawing, drawing_revision, "
+                           "material, material_grade FROM part" +
+                               oneOrAll("number", number));
     if (auto done = runFor(statement, number); !done) return done.error();
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         const auto material =
             known(connection, materialFrom(row.text(5)), "part " + row.text(0), row.text(5));
         if (!material) return material.error();
@@ -226,12 +228,12 @@ Result<std::vector<Stored<Part>>> loadParts(const Connection& connection,
 Result<std::vector<Stored<Casting>>> loadCastings(const Connection& connection,
                                                   const std::optional<std::string>& serial) {
     std::vector<Stored<Casting>> castings;
-    Statement statement(connection,
-                        "SELECT serial, version, heat, order_number, part_number, "
-                        "zone_plan_revision FROM casting" +
-                            oneOrAll("serial", serial));
+    SqlStatement statement(connection,
+                           "SELECT serial, version, heat, order_number, part_number, "
+                           "zone_plan_revision FROM casting" +
+                               oneOrAll("serial", serial));
     if (auto done = runFor(statement, serial); !done) return done.error();
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         castings.push_back(
             {{row.text(0), row.text(2), row.text(3), row.text(4), static_cast<int>(row.whole(5))},
              row.whole(1)});

@@ -227,9 +227,9 @@ Result<void> Replay::compareCertificates(const Connection& connection) {
 }
 
 Result<void> Replay::compareArchive(const Connection& connection) {
-    Statement statement(connection,
-                        "SELECT kind, archive.created_at, person FROM archive, history "
-                        "WHERE sequence = 1");
+    SqlStatement statement(connection,
+                           "SELECT kind, archive.created_at, person FROM archive, history "
+                           "WHERE sequence = 1");
     const auto row = statement.first();
     if (!row) return row.error();
     if (!*row) return {};

@@ -16,7 +16,7 @@ SurfaceColumns columnsOf(const std::optional<SurfacePlace>& surface) {
     return columns;
 }
 
-std::optional<SurfacePlace> surfaceFrom(const Statement& row, int column) {
+std::optional<SurfacePlace> surfaceFrom(const SqlStatement& row, int column) {
     if (row.isNone(column)) return std::nullopt;
     SurfacePlace surface;
     surface.id = row.text(column);

@@ -27,11 +27,11 @@ struct SurfaceColumns {
 SurfaceColumns columnsOf(const std::optional<SurfacePlace>& surface);
 
 /// From seven columns in SurfaceColumns' order, the first of which is `column`.
-std::optional<SurfacePlace> surfaceFrom(const Statement& row, int column);
+std::optional<SurfacePlace> surfaceFrom(const SqlStatement& row, int column);
 
 /// Reads all rows of `statement`, which has run: take(statement) returns Result<void>.
 template <class Take>
-Result<void> eachRow(Statement& statement, Take take) {
+Result<void> eachRow(SqlStatement& statement, Take take) {
     while (true) {
         const auto row = statement.next();
         if (!row) return row.error();

@@ -15,7 +15,7 @@ Result<void> addLimitTable(WriteTransaction& transaction, const std::string& tex
     const auto table = parseTable(text, name);
     if (!table) return table.error();
     const std::string digest = toHex(sha256(text));
-    Statement find(connection, "SELECT sha256 FROM limit_table WHERE id = ? AND revision = ?");
+    SqlStatement find(connection, "SELECT sha256 FROM limit_table WHERE id = ? AND revision = ?");
     const auto row = find.first(table->id, table->revision);
     if (!row) return row.error();
     if (*row && find.text(0) == digest) {
@@ -27,9 +27,9 @@ Result<void> addLimitTable(WriteTransaction& transaction, const std::string& tex
                           "differs from the revision %1 of %2 that the archive %3 has; a changed "
                           "table gets a new revision",
                           {std::to_string(table->revision), table->id, connection.place()});
-    Statement add(connection,
-                  "INSERT INTO limit_table (id, revision, sha256, name, content) "
-                  "VALUES (?, ?, ?, ?, ?)");
+    SqlStatement add(connection,
+                     "INSERT INTO limit_table (id, revision, sha256, name, content) "
+                     "VALUES (?, ?, ?, ?, ?)");
     if (auto done = add.run(table->id, table->revision, digest, name, text); !done) return done;
     Canonical::Object content;
     content["revision"] = table->revision;
@@ -41,7 +41,7 @@ Result<void> addLimitTable(WriteTransaction& transaction, const std::string& tex
 
 Result<void> keepLimitTable(WriteTransaction& transaction, const std::string& digest) {
     const Connection& connection = transaction.connection();
-    Statement find(connection, "SELECT count(*) FROM limit_table WHERE sha256 = ?");
+    SqlStatement find(connection, "SELECT count(*) FROM limit_table WHERE sha256 = ?");
     const auto row = find.first(digest);
     if (!row) return row.error();
     if (find.whole(0) != 0) return {};
@@ -52,12 +52,12 @@ Result<void> keepLimitTable(WriteTransaction& transaction, const std::string& di
 }
 
 Result<std::vector<StoredTable>> loadLimitTables(const Connection& connection) {
-    Statement statement(connection,
-                        "SELECT id, revision, sha256, name, content FROM limit_table "
-                        "ORDER BY id, revision");
+    SqlStatement statement(connection,
+                           "SELECT id, revision, sha256, name, content FROM limit_table "
+                           "ORDER BY id, revision");
     if (auto done = statement.run(); !done) return done.error();
     std::vector<StoredTable> tables;
-    auto read = eachRow(statement, [&](const Statement& row) -> Result<void> {
+    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
         StoredTable table{row.text(0), row.whole(1), row.text(2), row.text(3), row.text(4)};
         if (toHex(sha256(table.text)) != table.digest)
             return connection.damaged("limit table " + table.id, "was altered");

@@ -48,9 +48,9 @@ private:
     }
 
     Result<void> countWork() {
-        Statement statement(connection_,
-                            "SELECT (SELECT count(*) FROM history) + "
-                            "(SELECT count(*) FROM certificate)");
+        SqlStatement statement(connection_,
+                               "SELECT (SELECT count(*) FROM history) + "
+                               "(SELECT count(*) FROM certificate)");
         const auto row = statement.first();
         if (!row) return row.error();
         total_ = statement.whole(0);

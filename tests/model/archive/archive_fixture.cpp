@@ -123,8 +123,8 @@ ExaminationDraft sampleDraft() {
     return draft;
 }
 
-CertificateFacts sampleFacts() {
-    CertificateFacts facts;
+IssueFacts sampleFacts() {
+    IssueFacts facts;
     facts.serial = "S-17";
     facts.heat = "H 204";
     facts.part = "P-9";

@@ -29,7 +29,7 @@ ZonePlan samplePlan();
 Casting sampleCasting();
 TypedIndication typedRow(const std::string& id, const std::string& x);
 ExaminationDraft sampleDraft();
-CertificateFacts sampleFacts();
+IssueFacts sampleFacts();
 
 /// Every field of a record, for comparing two of them.
 std::string described(const Order& order);

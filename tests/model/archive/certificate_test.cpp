@@ -35,7 +35,7 @@ protected:
 
 TEST_F(Certificates, ComeBackByteForByte) {
     const std::string pdf("%PDF-1.7\0\r\n\xff\xfe", 13);
-    CertificateFacts facts = sampleFacts();
+    IssueFacts facts = sampleFacts();
     facts.printedHead = *archive_->head();
     const auto number = archive_->addCertificate(facts, pdf, actor_);
     ASSERT_THAT(number, Succeeds());
@@ -83,19 +83,17 @@ TEST_F(Certificates, TakeTheReservedNumber) {
 TEST_F(Certificates, AreRefusedWhereTheyDoNotFitTheArchive) {
     const Head head = *archive_->head();
     const auto refused = [&](auto change) {
-        CertificateFacts facts = sampleFacts();
+        IssueFacts facts = sampleFacts();
         change(facts);
         EXPECT_THAT(archive_->addCertificate(facts, "pdf", actor_), FailsWith(ErrorKind::Input));
     };
-    refused([](CertificateFacts& facts) { facts.serial = "S-18"; });
-    refused([](CertificateFacts& facts) { facts.type = ""; });
-    refused([](CertificateFacts& facts) { facts.supersedes = 1; });
-    refused([&](CertificateFacts& facts) {
-        facts.printedHead = Head{head.sequence + 1, head.hash};
-    });
-    refused([&](CertificateFacts& facts) { facts.printedHead = Head{head.sequence, {}}; });
-    refused([](CertificateFacts& facts) { facts.tableDigests = {std::string(64, '0')}; });
-    refused([](CertificateFacts& facts) { facts.customer = "\xff"; });
+    refused([](IssueFacts& facts) { facts.serial = "S-18"; });
+    refused([](IssueFacts& facts) { facts.type = ""; });
+    refused([](IssueFacts& facts) { facts.supersedes = 1; });
+    refused([&](IssueFacts& facts) { facts.printedHead = Head{head.sequence + 1, head.hash}; });
+    refused([&](IssueFacts& facts) { facts.printedHead = Head{head.sequence, {}}; });
+    refused([](IssueFacts& facts) { facts.tableDigests = {std::string(64, '0')}; });
+    refused([](IssueFacts& facts) { facts.customer = "\xff"; });
     EXPECT_THAT(archive_->addCertificate(sampleFacts(), "", actor_), FailsWith(ErrorKind::Input));
     EXPECT_EQ(*archive_->head(), head);
     EXPECT_EQ(filesStored(), 0u);
@@ -118,7 +116,7 @@ TEST_F(Certificates, KeepTheLimitTablesTheyWereJudgedBy) {
     ASSERT_GE(shipped.size(), 2u);
     const std::string first = toHex(sha256(shipped[0].text));
     const std::string second = toHex(sha256(shipped[1].text));
-    CertificateFacts facts = sampleFacts();
+    IssueFacts facts = sampleFacts();
     facts.tableDigests = {first, second};
     ASSERT_THAT(archive_->addCertificate(facts, "1", actor_), Succeeds());
     facts.tableDigests = {first};
@@ -157,7 +155,7 @@ TEST_F(Certificates, AreFoundByWhatTheyState) {
     Casting other = sampleCasting();
     other.serial = "S-18";
     ASSERT_THAT(archive_->save(other, 0, actor_), Succeeds());
-    CertificateFacts facts = sampleFacts();
+    IssueFacts facts = sampleFacts();
     ASSERT_THAT(archive_->addCertificate(facts, "1", actor_), Succeeds());
     clock_.set(std::chrono::sys_days(std::chrono::year(2026) / 11 / 26) - std::chrono::seconds(1));
     facts.serial = "S-18";

@@ -118,7 +118,7 @@ TEST_F(History, HoldsOfALongListOnlyWhatChanged) {
 
 TEST_F(History, RefusesEveryClientsChange) {
     fill();
-    CertificateFacts facts = sampleFacts();
+    IssueFacts facts = sampleFacts();
     facts.tableDigests = {toHex(sha256(shippedTables()[0].text))};
     ASSERT_THAT(archive_->addCertificate(facts, "%PDF", actor_), Succeeds());
     ASSERT_THAT(archive_->reserveCertificateNumber(actor_), Succeeds());

@@ -63,7 +63,7 @@ int makeDatabase(const std::string& path) {
         !archive->save(samplePart(), 0, actor) || !archive->add(samplePlan(), actor) ||
         !archive->save(sampleCasting(), 0, actor) || !archive->save(sampleDraft(), actor))
         return 4;
-    CertificateFacts facts = sampleFacts();
+    IssueFacts facts = sampleFacts();
     facts.printedHead = *archive->head();
     facts.tableDigests = {toHex(sha256(shippedTables()[0].text))};
     return archive->addCertificate(facts, "%PDF of an old archive", actor) ? 0 : 4;
