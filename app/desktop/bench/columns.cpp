@@ -75,7 +75,7 @@ QString columnName(Column column) {
 }
 
 QString columnTitle(Column column, model::LengthUnit unit) {
-    const QString name = columnName(column);
+    QString name = columnName(column);
     const auto& facts = factsOf(column);
     if (facts.of == Of::Length) {
         return name + ", " + QString::fromUtf8(model::symbol(unit).data());

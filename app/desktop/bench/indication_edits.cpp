@@ -92,7 +92,7 @@ int IndicationModel::paste(const QModelIndex& from, const QString& text) {
     int left = 0;
     int added = 0;
     for (int i = 0; i < lines.size(); ++i) {
-        auto row = i < replaced ? rows()[static_cast<std::size_t>(first + i)] : freshRow(added++);
+        auto row = i < replaced ? *(rows().begin() + first + i) : freshRow(added++);
         const QStringList cells = lines[i].split('\t');
         for (int c = 0; c < cells.size(); ++c) {
             const int column = from.column() + c;

@@ -126,7 +126,7 @@ model::TypedIndication IndicationModel::freshRow(int ahead) const {
 QString IndicationModel::shownText(int row, Column column) const {
     if (row >= indications()) return {};
     const auto& typed = rows()[static_cast<std::size_t>(row)];
-    const QString text = qt(typed.*factsOf(column).text);
+    QString text = qt(typed.*factsOf(column).text);
     if (factsOf(column).of == ColumnFacts::Of::Word) {
         for (const auto& [word, shown] : wordsOf(column)) {
             if (qt(word) == text) return shown;

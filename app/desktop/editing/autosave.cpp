@@ -68,7 +68,7 @@ void Autosave::send(int examination) {
         });
 }
 
-void Autosave::finish(int examination, model::ExaminationDraft sent,
+void Autosave::finish(int examination, const model::ExaminationDraft& sent,
                       model::Result<model::ExaminationDraft> answer) {
     auto& slot = slots_[examination];
     slot.inFlight = false;

@@ -55,7 +55,7 @@ private:
     };
     void note(int examination);
     void send(int examination);
-    void finish(int examination, model::ExaminationDraft sent,
+    void finish(int examination, const model::ExaminationDraft& sent,
                 model::Result<model::ExaminationDraft> answer);
     void askForOpponent(int examination, const model::Error& error);
     void fail(const model::Error& error);

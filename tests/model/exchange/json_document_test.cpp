@@ -32,7 +32,7 @@ std::string refused(std::string_view text) {
     EXPECT_FALSE(value.ok()) << text;
     if (value.ok()) return "";
     EXPECT_EQ(value.error().kind, ErrorKind::Input) << text;
-    const std::string message = value.error().message();
+    std::string message = value.error().message();
     EXPECT_EQ(message.find('\n'), std::string::npos) << message;
     EXPECT_THAT(message, StartsWith("t.json: "));
     return message;
@@ -116,33 +116,11 @@ TEST(JsonDocument, RefusesWhatIsNoNumber) {
 // RFC 8259 section 3: literal names are lower case; section 2: six structural characters and four
 // blanks, nothing else.
 TEST(JsonDocument, RefusesWhatIsNoJson) {
-    for (const char* text : {" ",
-                             "True",
-                             "TRUE",
-                             "nul",
-                             "[1,]",
-                             "[,1]",
-                             "[1 2]",
-                             "{\"a\":1,}",
-                             "{\"a\" 1}",
-                             "{a:1}",
-                             "{'a':1}",
-                             "{1:1}",
-                             "[1",
-                             "{\"a\":",
-                             "{\"a\":1",
-                             "\"a",
-                             "]",
-                             "}",
-                             "[1}",
-                             "[1] [2]",
-                             "{} x",
-                             "1 1",
-                             "// c\n1",
-                             "/* c */ 1",
-                             "[1]\x0b",
-                             "[\xC2\xA0"
-                             "1]"})
+    for (const char* text : {" ",       "True",       "TRUE",      "nul",   "[1,]",    "[,1]",
+                             "[1 2]",   "{\"a\":1,}", "{\"a\" 1}", "{a:1}", "{'a':1}", "{1:1}",
+                             "[1",      "{\"a\":",    "{\"a\":1",  "\"a",   "]",       "}",
+                             "[1}",     "[1] [2]",    "{} x",      "1 1",   "// c\n1", "/* c */ 1",
+                             "[1]\x0b", "[\u00a01]"})
         EXPECT_THAT(refused(text), HasSubstr("line ")) << text;
     EXPECT_THAT(refused(std::string_view("[1]\0", 4)),
                 HasSubstr("line 1, column 4: is not JSON in UTF-8: a byte is 0"));
