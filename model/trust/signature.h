@@ -68,11 +68,13 @@ struct SignatureReport {
     bool expired = false;            ///< a certificate of the chain had ended at `judgedAt`
     bool notYetValid = false;        ///< or had not begun
     bool revocationChecked = false;  ///< a list was at hand for every issued certificate
-    bool revocationOutOfDate = false;   ///< but a newer one of them is overdue
-    std::optional<Revocation> revoked;  ///< at or before `judgedAt`
+    bool revocationOutOfDate = false;    ///< but a newer one of them is overdue
+    bool revocationListDamaged = false;  ///< a list that was given cannot be used
+    std::optional<Revocation> revoked;   ///< at or before `judgedAt`
     std::optional<TimeStampReport> timeStamp;
     UtcTime judgedAt{};  ///< the trusted time stamp's time, else the time that was handed in
     std::vector<std::string> remarks;  ///< what stands against it, in plain English
+    std::vector<std::string> notes;    ///< what to know beside, in plain English
 
     /// The bytes are what the holder of the key signed; says nothing of who that is.
     [[nodiscard]] bool intact() const {
@@ -81,7 +83,8 @@ struct SignatureReport {
     /// And it is known who. A missing revocation list does not stand against it, see
     /// revocationChecked.
     [[nodiscard]] bool trusted() const {
-        return intact() && chainTrusted && !expired && !notYetValid && !revoked;
+        return intact() && chainTrusted && !expired && !notYetValid && !revoked &&
+               !revocationListDamaged;
     }
 };
 

@@ -131,8 +131,7 @@ void judgeRevocation(const STACK_OF(X509) * chain, std::span<const std::string> 
             openssl::lookUp(certificate, sk_X509_value(chain, i + 1), lists, report.judgedAt);
         report.revocationChecked = report.revocationChecked && found.listed && !found.damaged;
         report.revocationOutOfDate = report.revocationOutOfDate || found.outOfDate;
-        if (found.damaged)
-            report.remarks.emplace_back("a revocation list is damaged or of an unknown kind");
+        report.revocationListDamaged = report.revocationListDamaged || found.damaged;
         if (found.revoked && found.revoked->since <= report.judgedAt) {
             if (!report.revoked || found.revoked->since < report.revoked->since)
                 report.revoked = found.revoked;
@@ -142,6 +141,12 @@ void judgeRevocation(const STACK_OF(X509) * chain, std::span<const std::string> 
                 " was revoked on " + toText(found.revoked->since) + ": " + found.revoked->reason);
         }
     }
+    if (report.revocationListDamaged)
+        report.remarks.emplace_back("a revocation list is damaged or of an unknown kind");
+    if (report.chainTrusted && !report.revocationChecked)
+        report.notes.emplace_back(
+            "whether the certificate was revoked was not checked: no list of its issuer was given");
+    if (report.revocationOutOfDate) report.notes.emplace_back("the revocation list is out of date");
 }
 
 void judgeTimeStamp(const CMS_SignerInfo* signer, CMS_SignerInfo* mutableSigner,
@@ -161,7 +166,8 @@ void judgeTimeStamp(const CMS_SignerInfo* signer, CMS_SignerInfo* mutableSigner,
     if (!report.timeStamp->intact)
         report.remarks.emplace_back("its time stamp was altered or belongs to something else");
     else if (!report.timeStamp->trusted)
-        report.remarks.emplace_back("its time stamp is not from a trusted service");
+        report.notes.emplace_back(
+            "its time stamp is not from a trusted service: it proves no time");
     else
         report.judgedAt = report.timeStamp->time;
 }
