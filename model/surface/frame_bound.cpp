@@ -118,6 +118,7 @@ FrameBounder::FrameBounder(std::span<const FramePart> parts, const FrameSize& si
     : parts_(parts),
       size_(size),
       outer_(size.enlargedBy(tolerance + kRoundingMm)),
+      outerReach_(outer_.reach()),
       required_(requiredFlags),
       shifts_(parts.size()),
       isSure_(parts.size()) {
@@ -168,7 +169,7 @@ void FrameBounder::sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_
                                      FrameNode& child, std::uint32_t* to) {
     const FramePose middle = child.box.middle();
     const double moving = std::numbers::sqrt2 * child.box.halfSide();
-    const double outside = outer_.reach() + moving;
+    const double outside = outerReach_ + moving;
     const double inside =
         std::max(std::min(size_.halfWidth, size_.halfHeight) - moving - kRoundingMm, 0.0);
     ListWriter list(parts_, to, severalParts_ ? isSure_.data() : nullptr);
@@ -185,9 +186,9 @@ void FrameBounder::sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_
 
 // Seen along the sides of the middle frame. A frame moved by (u, v), |u|, |v| <= moving, and
 // turned by at most t touches a part at (x, y) only if its width side is met:
-//   |x - u| <= halfWidth + what the part reaches along the width + sin t * lateral distance,
+//   |x - u| <= halfWidth + what the part reaches along the width + t * lateral distance,
 // and so its height side; which gives the shifts u and v at which the part can count. It contains
-// the core: the middle frame with every side drawn in by moving + sin t * half the other side.
+// the core: the middle frame with every side drawn in by moving + t * half the other side.
 void FrameBounder::sortOutBySides(const FrameNode& parent, const std::uint32_t* from,
                                   FrameNode& child, std::uint32_t* to) {
     const FramePose pose = child.box.middle();
@@ -195,11 +196,10 @@ void FrameBounder::sortOutBySides(const FrameNode& parent, const std::uint32_t* 
     const Axes cosine = both(pose.cosine);
     const Axes sine{pose.sine, -pose.sine};
     const double moving = child.box.halfSide() * (std::abs(pose.cosine) + std::abs(pose.sine));
-    const double halfSector = child.box.halfSector();
-    const double turn = std::sin(halfSector);
+    const double turn = child.box.halfSector();  // above its sine
     const double anywhere = std::numbers::sqrt2 * child.box.halfSide();
-    const double anyPoint = anywhere + outer_.reach() * 2 * std::sin(halfSector / 2);
-    const double circle = outer_.reach() + anywhere;
+    const double anyPoint = anywhere + outerReach_ * turn;
+    const double circle = outerReach_ + anywhere;
 
     const Axes outer{outer_.halfWidth, outer_.halfHeight};
     const Axes outerTurned = outer + both(turn * moving * (1 + turn));

@@ -56,6 +56,7 @@ private:
     std::span<const FramePart> parts_;
     FrameSize size_;
     FrameSize outer_;  ///< enlarged by the tolerance and what rounding may cost
+    double outerReach_;
     std::uint32_t required_;
     bool severalParts_ = false;  ///< of any item
 

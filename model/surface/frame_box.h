@@ -13,36 +13,38 @@ namespace model {
 /// of two mm, a sector is a part 1 / 2^halvings of half a turn. So every centre is exact in a
 /// double, and whatever way leads down to a finest box, it is the same box.
 struct FrameBox {
-    std::int64_t column = 0;  ///< x from column * 2^level to (column + 1) * 2^level mm
+    std::int64_t column = 0;  ///< x from column * side to (column + 1) * side
     std::int64_t row = 0;
-    std::int64_t sector = 0;  ///< angle from sector * pi / 2^halvings to (sector + 1) * ...
+    std::int64_t sector = 0;  ///< angle from sector * turn to (sector + 1) * turn
     int level = 0;
     int halvings = 0;
-    double cosine = 0;  ///< of the sector's middle
+    double side = 1;                 ///< 2^level mm
+    double turn = std::numbers::pi;  ///< pi / 2^halvings
+    double cosine = 0;               ///< of the sector's middle
     double sine = 1;
 
-    [[nodiscard]] double halfSide() const { return std::ldexp(0.5, level); }
-    [[nodiscard]] double halfSector() const { return std::ldexp(std::numbers::pi / 2, -halvings); }
-    [[nodiscard]] double angle() const {
-        return (static_cast<double>(sector) + 0.5) * std::ldexp(std::numbers::pi, -halvings);
-    }
+    [[nodiscard]] double halfSide() const { return side / 2; }
+    [[nodiscard]] double halfSector() const { return turn / 2; }
+    [[nodiscard]] double angle() const { return (static_cast<double>(sector) + 0.5) * turn; }
     /// The frame in the middle of the box.
     [[nodiscard]] FramePose middle() const {
-        return {std::ldexp(static_cast<double>(column) + 0.5, level),
-                std::ldexp(static_cast<double>(row) + 0.5, level), cosine, sine};
+        return {(static_cast<double>(column) + 0.5) * side, (static_cast<double>(row) + 0.5) * side,
+                cosine, sine};
     }
     /// One of the four quarters of the square.
     [[nodiscard]] FrameBox quarter(int number) const {
-        FrameBox part = *this;
-        part.level = level - 1;
-        part.column = 2 * column + (number & 1);
-        part.row = 2 * row + (number >> 1);
-        return part;
+        FrameBox smaller = *this;
+        smaller.level = level - 1;
+        smaller.side = side / 2;
+        smaller.column = 2 * column + (number & 1);
+        smaller.row = 2 * row + (number >> 1);
+        return smaller;
     }
     /// One of the 2^times parts of the sector.
     [[nodiscard]] FrameBox part(int times, int number) const {
         FrameBox smaller = *this;
         smaller.halvings = halvings + times;
+        smaller.turn = std::ldexp(turn, -times);
         smaller.sector = (sector << times) + number;
         smaller.cosine = std::cos(smaller.angle());
         smaller.sine = std::sin(smaller.angle());

@@ -20,6 +20,9 @@ constexpr double kReachToSquare = 4;
 
 constexpr int kFirstHalvings = 3;
 
+// In wider sectors the middle angle is a poor guess.
+constexpr int kHalvingsToTry = 4;
+
 // How far a side may swing in a box, against how far the frame may move. A swing blurs a whole
 // side, a move only what lies at the corners (see FrameBounder): squares may stay wide.
 constexpr double kSwingToMove = 0.25;
@@ -95,8 +98,9 @@ void FrameDescent::openRoots() {
     std::uint32_t* all = listAt(0, parts_.size());
     for (std::uint32_t index = 0; index < everything.count; ++index) all[index] = index;
     listsEnd_ = parts_.size();
+    root.box.side = std::ldexp(1, root.box.level);
     const auto cell = [&](double at) {
-        return static_cast<std::int64_t>(std::floor(std::ldexp(at, -root.box.level)));
+        return static_cast<std::int64_t>(std::floor(at / root.box.side));
     };
     for (root.box.row = cell(bottom); root.box.row <= cell(top); ++root.box.row)
         for (root.box.column = cell(left); root.box.column <= cell(right); ++root.box.column) {
@@ -133,9 +137,7 @@ std::size_t FrameDescent::split(const FrameNode& node, Children& children) {
     for (int number = 0; number < (bySector ? 1 << times : 4); ++number) {
         FrameNode& child = children[kept];
         child.box = bySector ? node.box.part(times, number) : node.box.quarter(number);
-        if (period_ &&
-            std::ldexp(static_cast<double>(child.box.column), child.box.level) > *period_)
-            continue;
+        if (period_ && static_cast<double>(child.box.column) * child.box.side > *period_) continue;
         child.first = listsEnd_;
         std::uint32_t* to = listAt(child.first, node.count);
         ++boxes_;
@@ -165,7 +167,7 @@ void FrameDescent::descend(const FrameNode& node) {
 }
 
 void FrameDescent::judgeLikely(const FrameNode& node) {
-    if (!size_.circle && node.box.halvings < 3) return;
+    if (!size_.circle && node.box.halvings < std::min(kHalvingsToTry, finest_.halvings)) return;
     FramePose pose = node.box.middle();
     pose.x += pose.cosine * node.alongWidth - pose.sine * node.alongHeight;
     pose.y += pose.sine * node.alongWidth + pose.cosine * node.alongHeight;
