@@ -37,7 +37,6 @@ inline constexpr const char* kOtherLanguageOrdered =
 // Names of facts
 inline constexpr const char* kCertificateNumber = "Certificate number";
 inline constexpr const char* kIssueDate = "Date of issue";
-inline constexpr const char* kWorks = "Works";
 inline constexpr const char* kCustomer = "Customer";
 inline constexpr const char* kCustomerOrder = "Customer's order";
 inline constexpr const char* kWorksOrder = "Works order";
@@ -144,7 +143,6 @@ inline constexpr const char* kExaminationOf = "%1 %2, %3";
 inline constexpr const char* kSuperseded =
     "A later repair cycle or a worse repeat counts instead of this examination. It is printed "
     "because nothing recorded is left out.";
-inline constexpr const char* kAllPass = "Every check passes.";
 inline constexpr const char* kNoChecks = "No check was made.";
 inline constexpr const char* kExaminedBy = "Examined by";
 inline constexpr const char* kExaminedOn = "Examined on";

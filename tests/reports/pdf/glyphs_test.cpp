@@ -137,6 +137,7 @@ protected:
                       QRect(static_cast<int>(20 * mm), static_cast<int>(22 * mm) - 4,
                             static_cast<int>(20 * mm), static_cast<int>((lines + 1) * step)));
         std::vector<Ink> inks;
+        inks.reserve(characters.size());
         for (int i = 0; i < lines; ++i)
             inks.push_back(inkOf(column.copy(0, static_cast<int>(i * step), column.width(),
                                              static_cast<int>(step))));

@@ -13,7 +13,6 @@ namespace {
 
 using reports::Paragraph;
 using testing::HasSubstr;
-using testing::Not;
 using tools::documentOf;
 using tools::PdfOnDisk;
 using tools::rendered;
@@ -83,6 +82,7 @@ TEST(Pdf, IsEqualByteForByteForAnEqualDocument) {
     const std::string first = rendered(document);
     std::vector<std::string> others(4);
     std::vector<std::thread> threads;
+    threads.reserve(others.size());
     for (std::string& other : others)
         threads.emplace_back([&document, &other] {
             const auto bytes = reports::renderPdf(document);

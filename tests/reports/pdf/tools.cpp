@@ -60,7 +60,7 @@ QImage PdfOnDisk::image(int page, int dotsPerInch, QRect part) const {
     const Outcome outcome = run("pdftoppm", arguments << path() << root);
     EXPECT_EQ(outcome.code, 0) << outcome.errors;
     EXPECT_EQ(outcome.errors, "");
-    const QImage image(root + ".png");
+    QImage image(root + ".png");
     EXPECT_FALSE(image.isNull());
     return image;
 }
