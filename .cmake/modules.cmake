@@ -49,3 +49,26 @@ function(fettlemark_test name)
   gtest_discover_tests(test_${name} TEST_PREFIX "${name}." DISCOVERY_TIMEOUT 60
                        WORKING_DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR})
 endfunction()
+
+# fettlemark_embed(module pattern header function): the files of the current folder that match go
+# into the module byte for byte, as the std::span<const model::EmbeddedFile> that `function`
+# (with its namespace, declared in `header`) returns.
+set(FETTLEMARK_EMBED ${CMAKE_CURRENT_LIST_DIR}/embed.cmake)
+function(fettlemark_embed module pattern header function)
+  file(GLOB files CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/${pattern})
+  set(names "")
+  foreach(file IN LISTS files)
+    cmake_path(GET file FILENAME name)
+    cmake_path(GET file PARENT_PATH folder)
+    list(APPEND names ${name})
+  endforeach()
+  list(JOIN names "|" names)
+  set(embedded ${CMAKE_CURRENT_BINARY_DIR}/embedded_files.cpp)
+  add_custom_command(
+    OUTPUT ${embedded}
+    COMMAND ${CMAKE_COMMAND} -DFOLDER=${folder} "-DNAMES=${names}" -DHEADER=${header}
+            -DFUNCTION=${function} -DOUT=${embedded} -P ${FETTLEMARK_EMBED}
+    DEPENDS ${files} ${FETTLEMARK_EMBED}
+    COMMENT "Embedding ${pattern}" VERBATIM)
+  target_sources(fettlemark_${module} PRIVATE ${embedded})
+endfunction()

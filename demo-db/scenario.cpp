@@ -252,7 +252,7 @@ private:
     Commission commission_;
 };
 
-model::Result<Commission> readCommission(const ScenarioFile& file) {
+model::Result<Commission> readCommission(const model::EmbeddedFile& file) {
     const std::string name(file.name);
     const model::Result<JsonValue> document = model::parseJson(file.text, name);
     if (!document) return document.error();
@@ -266,7 +266,7 @@ model::Result<Commission> readCommission(const ScenarioFile& file) {
 
 model::Result<std::vector<Commission>> readScenario() {
     std::vector<Commission> commissions;
-    for (const ScenarioFile& file : scenarioFiles()) {
+    for (const model::EmbeddedFile& file : scenarioFiles()) {
         model::Result<Commission> commission = readCommission(file);
         if (!commission) return commission.error();
         commissions.push_back(std::move(*commission));

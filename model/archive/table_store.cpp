@@ -45,9 +45,9 @@ Result<void> keepLimitTable(WriteTransaction& transaction, const std::string& di
     const auto row = find.first(digest);
     if (!row) return row.error();
     if (find.whole(0) != 0) return {};
-    for (const ShippedTable& table : shippedTables())
+    for (const EmbeddedFile& table : shippedTables())
         if (toHex(sha256(table.text)) == digest)
-            return addLimitTable(transaction, std::string(table.text), std::string(table.file));
+            return addLimitTable(transaction, std::string(table.text), std::string(table.name));
     return inputError(connection.place(), "has no limit table with the SHA-256 %1", {digest});
 }
 

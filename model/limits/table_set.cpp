@@ -56,9 +56,9 @@ Result<std::string> readText(const fs::path& file) {
 
 Result<TableSet> TableSet::shipped() {
     TableSet set;
-    for (const ShippedTable& shipped : shippedTables()) {
+    for (const EmbeddedFile& shipped : shippedTables()) {
         Result<LimitTable> table =
-            parseTable(shipped.text, "shipped tables/" + std::string(shipped.file));
+            parseTable(shipped.text, "shipped tables/" + std::string(shipped.name));
         if (!table) return table.error();
         if (Result<void> added = set.add(std::move(table).value()); !added) return added.error();
     }

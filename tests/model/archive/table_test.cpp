@@ -15,8 +15,8 @@ protected:
     /// A purchaser's own table: a shipped one under another name and revision.
     static std::string ownTable(int revision) {
         std::string text;
-        for (const ShippedTable& table : shippedTables())
-            if (table.file == "en_1369_2012.table") text = table.text;
+        for (const EmbeddedFile& table : shippedTables())
+            if (table.name == "en_1369_2012.table") text = table.text;
         replace(text, "id         \"EN 1369:2012\"", "id         \"Works 7\"");
         replace(text, "revision   1", "revision   " + std::to_string(revision));
         return text;

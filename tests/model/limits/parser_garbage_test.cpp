@@ -34,8 +34,8 @@ void expectAnswer(const std::string& text) {
 }
 
 std::string shippedText(std::string_view file) {
-    for (const ShippedTable& shipped : shippedTables())
-        if (shipped.file == file) return std::string(shipped.text);
+    for (const EmbeddedFile& shipped : shippedTables())
+        if (shipped.name == file) return std::string(shipped.text);
     ADD_FAILURE() << file;
     return {};
 }

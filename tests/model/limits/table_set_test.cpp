@@ -83,10 +83,10 @@ TEST(ShippedTables, AreTheFilesByteForByteWithTheirDigest) {
     ASSERT_TRUE(set.ok());
     std::set<std::string> digests;
     for (const LimitTable* table : set->all()) digests.insert(table->digest);
-    for (const ShippedTable& shipped : shippedTables()) {
-        const std::string bytes = readFile(folder / shipped.file);
-        EXPECT_EQ(bytes, shipped.text) << shipped.file;
-        EXPECT_TRUE(digests.contains(toHex(sha256(bytes)))) << shipped.file;
+    for (const EmbeddedFile& shipped : shippedTables()) {
+        const std::string bytes = readFile(folder / shipped.name);
+        EXPECT_EQ(bytes, shipped.text) << shipped.name;
+        EXPECT_TRUE(digests.contains(toHex(sha256(bytes)))) << shipped.name;
     }
 }
 
@@ -181,8 +181,8 @@ TEST_F(TableFolder, TheSameRevisionWithOtherBytesNamesBothPlaces) {
 
 TEST_F(TableFolder, AShippedRevisionCannotBeReplaced) {
     std::string text;
-    for (const ShippedTable& shipped : shippedTables())
-        if (shipped.file == "en_1369_2012.table") text = shipped.text;
+    for (const EmbeddedFile& shipped : shippedTables())
+        if (shipped.name == "en_1369_2012.table") text = shipped.text;
     write("mine.table", text + "\n# changed\n");
     auto set = TableSet::shipped();
     ASSERT_TRUE(set.ok());

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-# cmake -DFOLDER=... -DNAMES=a.json|b.json -DOUT=....cpp -P embed_scenario.cmake
-# Writes a .cpp with the bytes of the named files of FOLDER, for scenario_files.h.
+# cmake -DFOLDER=... -DNAMES=a|b -DHEADER=... -DFUNCTION=namespace::name -DOUT=....cpp -P embed.cmake
+# Writes a .cpp with the bytes of the named files of FOLDER, for the function that HEADER declares.
 string(REPLACE "|" ";" names "${NAMES}")
 list(SORT names)
 set(arrays "")
@@ -15,19 +15,16 @@ foreach(name IN LISTS names)
   math(EXPR index "${index} + 1")
 endforeach()
 file(WRITE ${OUT} "// SPDX-License-Identifier: Apache-2.0
-// Written by embed_scenario.cmake.
-#include \"demo_db/scenario_files.h\"
+// Written by embed.cmake.
+#include \"${HEADER}\"
 
-namespace demo {
 namespace {
 
 ${arrays}
-constexpr ScenarioFile kFiles[] = {
+constexpr model::EmbeddedFile kFiles[] = {
 ${entries}};
 
 }  // namespace
 
-std::span<const ScenarioFile> scenarioFiles() { return kFiles; }
-
-}  // namespace demo
+std::span<const model::EmbeddedFile> ${FUNCTION}() { return kFiles; }
 ")
