@@ -1,66 +1,47 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "limits/words.h"
 
-#include <cassert>
-#include <utility>
+#include "base/word_table.h"
 
 namespace model {
 namespace {
 
-template <class T>
-using Entry = std::pair<T, std::string_view>;
-
-constexpr Entry<Method> kMethods[] = {
+constexpr WordEntry<Method> kMethods[] = {
     {Method::Magnetic, "MT"}, {Method::Penetrant, "PT"}, {Method::Ultrasonic, "UT"}};
-constexpr Entry<Material> kMaterials[] = {
+constexpr WordEntry<Material> kMaterials[] = {
     {Material::CastSteel, "cast steel"},
     {Material::SpheroidalGraphiteIron, "spheroidal graphite iron"},
     {Material::GreyIron, "grey iron"}};
-constexpr Entry<Grade> kGrades[] = {
+constexpr WordEntry<Grade> kGrades[] = {
     {Grade::Read, "R"}, {Grade::ReadTwice, "R2"}, {Grade::Partly, "P"}, {Grade::Memory, "M"}};
-constexpr Entry<Kind> kKinds[] = {{Kind::Crack, "crack"},         {Kind::HotTear, "hot tear"},
-                                  {Kind::ColdShut, "cold shut"},  {Kind::Shrinkage, "shrinkage"},
-                                  {Kind::Porosity, "porosity"},   {Kind::Inclusion, "inclusion"},
-                                  {Kind::Chaplet, "chaplet"},     {Kind::Insert, "insert"},
-                                  {Kind::Clustered, "clustered"}, {Kind::Unknown, "unknown"}};
-constexpr Entry<IndicationClass> kClasses[] = {{IndicationClass::NonLinear, "non-linear"},
-                                               {IndicationClass::Isolated, "isolated"},
-                                               {IndicationClass::Clustered, "clustered"},
-                                               {IndicationClass::Linear, "linear"},
-                                               {IndicationClass::Aligned, "aligned"}};
-constexpr Entry<RuleKind> kRules[] = {{RuleKind::IndividualLength, "individual length"},
-                                      {RuleKind::CumulativeLength, "cumulative length"},
-                                      {RuleKind::TotalArea, "total area"},
-                                      {RuleKind::IndividualArea, "individual area"},
-                                      {RuleKind::AreaShare, "area share"},
-                                      {RuleKind::Count, "count"},
-                                      {RuleKind::CountAtMaximum, "count at the maximum"},
-                                      {RuleKind::LineOfIndications, "line of indications"},
-                                      {RuleKind::Spacing, "spacing"},
-                                      {RuleKind::EquivalentReflector, "equivalent reflector"},
-                                      {RuleKind::ThroughWallExtent, "through-wall extent"},
-                                      {RuleKind::BackWallLoss, "back-wall loss"},
-                                      {RuleKind::ForbiddenKind, "forbidden kind"},
-                                      {RuleKind::Testability, "testability"}};
-constexpr Entry<Comparison> kComparisons[] = {{Comparison::Less, "<"},
-                                              {Comparison::AtMost, "<="},
-                                              {Comparison::AtLeast, ">="},
-                                              {Comparison::More, ">"}};
-
-template <class T, std::size_t N>
-std::string_view wordIn(const Entry<T> (&entries)[N], T value) {
-    for (const auto& [known, word] : entries)
-        if (known == value) return word;
-    assert(false && "a value without a word");
-    return {};
-}
-
-template <class T, std::size_t N>
-std::optional<T> valueIn(const Entry<T> (&entries)[N], std::string_view word) {
-    for (const auto& [value, known] : entries)
-        if (known == word) return value;
-    return std::nullopt;
-}
+constexpr WordEntry<Kind> kKinds[] = {
+    {Kind::Crack, "crack"},         {Kind::HotTear, "hot tear"},  {Kind::ColdShut, "cold shut"},
+    {Kind::Shrinkage, "shrinkage"}, {Kind::Porosity, "porosity"}, {Kind::Inclusion, "inclusion"},
+    {Kind::Chaplet, "chaplet"},     {Kind::Insert, "insert"},     {Kind::Clustered, "clustered"},
+    {Kind::Unknown, "unknown"}};
+constexpr WordEntry<IndicationClass> kClasses[] = {{IndicationClass::NonLinear, "non-linear"},
+                                                   {IndicationClass::Isolated, "isolated"},
+                                                   {IndicationClass::Clustered, "clustered"},
+                                                   {IndicationClass::Linear, "linear"},
+                                                   {IndicationClass::Aligned, "aligned"}};
+constexpr WordEntry<RuleKind> kRules[] = {{RuleKind::IndividualLength, "individual length"},
+                                          {RuleKind::CumulativeLength, "cumulative length"},
+                                          {RuleKind::TotalArea, "total area"},
+                                          {RuleKind::IndividualArea, "individual area"},
+                                          {RuleKind::AreaShare, "area share"},
+                                          {RuleKind::Count, "count"},
+                                          {RuleKind::CountAtMaximum, "count at the maximum"},
+                                          {RuleKind::LineOfIndications, "line of indications"},
+                                          {RuleKind::Spacing, "spacing"},
+                                          {RuleKind::EquivalentReflector, "equivalent reflector"},
+                                          {RuleKind::ThroughWallExtent, "through-wall extent"},
+                                          {RuleKind::BackWallLoss, "back-wall loss"},
+                                          {RuleKind::ForbiddenKind, "forbidden kind"},
+                                          {RuleKind::Testability, "testability"}};
+constexpr WordEntry<Comparison> kComparisons[] = {{Comparison::Less, "<"},
+                                                  {Comparison::AtMost, "<="},
+                                                  {Comparison::AtLeast, ">="},
+                                                  {Comparison::More, ">"}};
 
 }  // namespace
 
