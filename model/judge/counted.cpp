@@ -10,10 +10,6 @@
 namespace model {
 namespace {
 
-bool isNonLinear(IndicationClass classified) {
-    return classified != IndicationClass::Linear && classified != IndicationClass::Aligned;
-}
-
 bool contains(const std::vector<IndicationClass>& classes, IndicationClass classified) {
     return classes.empty() ||
            std::find(classes.begin(), classes.end(), classified) != classes.end();
@@ -23,8 +19,8 @@ bool contains(const std::vector<IndicationClass>& classes, IndicationClass class
 std::optional<std::int64_t> areaOf(const Indication& indication) {
     if (indication.area) return indication.area->millionths();
     if (!indication.width) return std::nullopt;
-    const Real length = static_cast<Real>(indication.length.millionths()) / 1e6L;
-    const Real width = static_cast<Real>(indication.width->millionths()) / 1e6L;
+    const Real length = millimetresOf(indication.length);
+    const Real width = millimetresOf(*indication.width);
     return roundedArea(std::numbers::pi_v<Real> / 4 * length * width).millionths();
 }
 

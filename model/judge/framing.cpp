@@ -56,11 +56,11 @@ private:
 CheckFrame inZone(const ZoneView& view, const FoundFrame& found, const FrameShape& shape) {
     const Placement placement = placementOf(view.examination());
     const Direction turn = directionOf(placement.angle);
-    Real dx = found.x - static_cast<Real>(placement.x.millionths()) / 1e6L;
-    const Real dy = found.y - static_cast<Real>(placement.y.millionths()) / 1e6L;
+    Real dx = found.x - millimetresOf(placement.x);
+    const Real dy = found.y - millimetresOf(placement.y);
     if (view.bundle->period) {
         const SurfacePlace& place = *view.examination().surface;
-        const Real period = static_cast<Real>(view.bundle->period->millionths()) / 1e6L;
+        const Real period = millimetresOf(*view.bundle->period);
         const Real middle = (static_cast<Real>(place.width.approximately()) * turn.x -
                              static_cast<Real>(place.height.approximately()) * turn.y) /
                             2;

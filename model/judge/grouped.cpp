@@ -17,11 +17,6 @@ const Cell* thresholdCell(const LimitTable& table, const LevelKey& key, const Le
     return nullptr;
 }
 
-bool isNonLinear(IndicationClass classified) {
-    return classified == IndicationClass::NonLinear || classified == IndicationClass::Isolated ||
-           classified == IndicationClass::Clustered;
-}
-
 /// Grouping works on some of the findings: their indices, capsules and lengths side by side.
 struct Subset {
     std::vector<std::size_t> findings;

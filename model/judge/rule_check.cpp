@@ -297,7 +297,7 @@ void Application::measureSpacing() {
         capsules.push_back(finding.capsule);
     }
     std::optional<Real> period;
-    if (view_.bundle->period) period = static_cast<Real>(view_.bundle->period->millionths()) / 1e6L;
+    if (view_.bundle->period) period = millimetresOf(*view_.bundle->period);
     const Neighbours neighbours(capsules, period);
     std::optional<Real> smallest;
     std::pair<std::size_t, std::size_t> pair;

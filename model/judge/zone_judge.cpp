@@ -15,10 +15,6 @@ std::string listed(const std::vector<std::string>& names) {
     return text;
 }
 
-bool isNonLinear(IndicationClass classified) {
-    return classified != IndicationClass::Linear && classified != IndicationClass::Aligned;
-}
-
 /// The aligned rule that is summed with this linear one, if there is one.
 const Rule* alignedPartner(const LimitTable& table, const Rule& rule) {
     const LevelKey* linear = table.keyOf(IndicationClass::Linear);

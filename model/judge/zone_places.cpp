@@ -17,10 +17,6 @@ std::string pathOf(std::size_t index) {
     return "examinations[" + std::to_string(index) + "].surface";
 }
 
-Real millimetresOf(Length length) {
-    return static_cast<Real>(length.millionths()) / 1e6L;
-}
-
 struct Corner {
     Real x;
     Real y;

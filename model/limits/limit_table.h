@@ -46,6 +46,10 @@ enum class Kind {
 /// The classes that rules speak of. NonLinear is split into Isolated and Clustered by tables that
 /// order those two; Aligned exists in tables whose rows or joins become aligned.
 enum class IndicationClass { NonLinear, Isolated, Clustered, Linear, Aligned };
+/// Whether a single indication of this class is non-linear, split or not.
+constexpr bool isNonLinear(IndicationClass classified) {
+    return classified != IndicationClass::Linear && classified != IndicationClass::Aligned;
+}
 
 /// A definition or a cell that the standard gives, does not have, or that could not be had.
 enum class Known { Given, Absent, Unknown };

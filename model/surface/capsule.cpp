@@ -12,10 +12,6 @@ namespace {
 
 constexpr Real kThousandsSnap = 1e-4L;  // 1e-7 mm, in thousandths
 
-Real millimetresOf(Length length) {
-    return static_cast<Real>(length.millionths()) / 1e6L;
-}
-
 struct Point {
     Real x;
     Real y;

@@ -16,6 +16,11 @@ namespace model {
 /// to 1e-15 mm). Only results, rounded once to 0.001, leave the surface folder.
 using Real = long double;
 
+/// A typed length as geometry reckons with it, mm.
+inline Real millimetresOf(Length length) {
+    return static_cast<Real>(length.millionths()) / 1e6L;
+}
+
 /// A direction as its unit vector.
 struct Direction {
     Real x = 1;

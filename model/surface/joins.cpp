@@ -10,10 +10,6 @@
 namespace model {
 namespace {
 
-Real millimetresOf(Length length) {
-    return static_cast<Real>(length.millionths()) / 1e6L;
-}
-
 /// The sets while they grow. Every member knows how many periods its image in the set lies from
 /// its own place.
 class GrowingSets {

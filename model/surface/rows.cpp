@@ -12,10 +12,6 @@
 namespace model {
 namespace {
 
-Real millimetresOf(Length length) {
-    return static_cast<Real>(length.millionths()) / 1e6L;
-}
-
 using Links = std::vector<std::vector<Neighbour>>;
 
 Links linksOf(const Neighbours& neighbours, std::size_t count, GapLimit limit) {
