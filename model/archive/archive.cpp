@@ -8,6 +8,7 @@
 #include <system_error>
 #include <unistd.h>
 
+#include "archive/archive_access.h"
 #include "archive/certificate_store.h"
 #include "archive/dialect.h"
 #include "archive/draft_store.h"
@@ -138,6 +139,18 @@ struct Archive::State {
         return writing(*connection, *clock, actor, std::move(body));
     }
 };
+
+const Connection& ArchiveAccess::connection(const Archive& archive) {
+    return *archive.state_->connection;
+}
+
+const Clock& ArchiveAccess::clock(const Archive& archive) {
+    return *archive.state_->clock;
+}
+
+const std::string& ArchiveAccess::folder(const Archive& archive) {
+    return archive.state_->folder;
+}
 
 Archive::Archive(std::unique_ptr<State> state) : state_(std::move(state)) {}
 Archive::Archive(Archive&&) noexcept = default;

@@ -200,6 +200,7 @@ public:
                                               const Progress& progress = {}) const;
 
 private:
+    friend struct ArchiveAccess;
     struct State;
     explicit Archive(std::unique_ptr<State> state);
     std::unique_ptr<State> state_;

@@ -1,15 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/migration.h"
 
+#include <cassert>
 #include <filesystem>
 
 #include "archive/dialect.h"
 #include "archive/history_store.h"
-#include "archive/schema_texts.h"
+#include "archive/schema_scripts.h"
 #include "archive/transaction.h"
 
 namespace model {
 namespace {
+
+/// Of each script in schema/, from 1; written into the history.
+constexpr const char* kDescriptions[] = {"the first schema"};
 
 /// What no migration may change.
 struct Kept {
@@ -139,7 +143,14 @@ Result<void> runAll(const Connection& connection, const std::vector<Migration>& 
 }  // namespace
 
 const std::vector<Migration>& migrations() {
-    static const std::vector<Migration> all{{1, "the first schema", kSqliteSchema1}};
+    static const std::vector<Migration> all = [] {
+        std::vector<Migration> steps;
+        const auto scripts = schemaScripts();
+        for (std::size_t i = 0; i < std::size(kDescriptions) && i < scripts.size(); ++i)
+            steps.push_back({static_cast<int>(i) + 1, kDescriptions[i], scripts[i].text});
+        return steps;
+    }();
+    assert(all.size() == schemaScripts().size());
     return all;
 }
 
