@@ -88,6 +88,13 @@ std::vector<NotExamined> readNotExamined(const JsonFields& in) {
     return areas;
 }
 
+std::optional<Objection> readObjection(const JsonFields& in, std::string_view name) {
+    const JsonValue* value = in.find(name);
+    if (value == nullptr) return std::nullopt;
+    const JsonFields objection(*value, in.pathOf(name), in.problem(), {"by", "reason"});
+    return Objection{objection.filledText("by"), objection.filledText("reason")};
+}
+
 Indication readIndication(const JsonValue& value, const std::string& path, JsonProblem& problem) {
     const JsonFields in(value, path, problem,
                         {"id", "x_mm", "y_mm", "length_mm", "width_mm", "angle_deg", "area_mm2",
@@ -140,9 +147,9 @@ std::optional<Method> methodOf(const JsonValue& examination) {
 Examination readExamination(const JsonValue& value, const std::string& path, JsonProblem& problem) {
     const bool ultrasonic = methodOf(value) == Method::Ultrasonic;
     std::vector<std::string_view> allowed{
-        "zone",           "method",       "stage",      "repair_cycle", "repeat",
-        "thickness_mm",   "surface",      "table",      "levels",       "forbidden_kinds",
-        "no_indications", "not_examined", "indications"};
+        "zone",           "method",       "stage",    "repair_cycle", "repeat",
+        "thickness_mm",   "surface",      "table",    "levels",       "forbidden_kinds",
+        "no_indications", "not_examined", "rejected", "invalid",      "indications"};
     if (ultrasonic)
         allowed.insert(allowed.end(),
                        {"zone_area_mm2", "testability", "dead_zone_mm", "directions"});
@@ -161,6 +168,8 @@ Examination readExamination(const JsonValue& value, const std::string& path, Jso
     examination.levels = readLevels(in);
     if (in.has("no_indications")) examination.noIndications = in.boolean("no_indications");
     examination.notExamined = readNotExamined(in);
+    examination.rejected = readObjection(in, "rejected");
+    examination.invalid = readObjection(in, "invalid");
     if (ultrasonic) {
         checkUltrasonicKinds(in);
         checkUltrasonicExamination(in);
@@ -243,6 +252,9 @@ JsonValue examinationToJson(const Examination& examination) {
          })});
     members.push_back({"no_indications", JsonValue::boolean(examination.noIndications)});
     members.push_back({"not_examined", JsonValue::arrayOf(examination.notExamined, areaToJson)});
+    if (examination.rejected)
+        members.push_back({"rejected", objectionToJson(*examination.rejected)});
+    if (examination.invalid) members.push_back({"invalid", objectionToJson(*examination.invalid)});
     members.push_back(
         {"indications", JsonValue::arrayOf(examination.indications, indicationToJson)});
     return JsonValue::object(std::move(members));
@@ -265,6 +277,11 @@ Result<Sheet> sheetFromJson(const JsonValue& document, const std::string& file) 
     }
     if (problem.first()) return *problem.first();
     return sheet;
+}
+
+JsonValue objectionToJson(const Objection& objection) {
+    return JsonValue::object(
+        {{"by", JsonValue::string(objection.by)}, {"reason", JsonValue::string(objection.reason)}});
 }
 
 JsonValue sheetToJson(const Sheet& sheet) {

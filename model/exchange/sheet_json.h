@@ -24,6 +24,9 @@ inline constexpr std::size_t kMostIndications = 100'000;  ///< of one examinatio
 /// and then refused: this version does not judge ultrasonic testing.
 Result<Sheet> sheetFromJson(const JsonValue& document, const std::string& file);
 
+/// {"by": "...", "reason": "..."}
+JsonValue objectionToJson(const Objection& objection);
+
 /// The document of a sheet; sheetFromJson() gives the same sheet back.
 JsonValue sheetToJson(const Sheet& sheet);
 

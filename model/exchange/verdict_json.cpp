@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "exchange/sheet_json.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
 
@@ -127,27 +128,31 @@ JsonValue examinationToJson(const ExaminationVerdict& examination) {
     JsonValue::Members best;
     for (const auto& [key, level] : examination.bestLevels)
         best.push_back({key, level ? text(*level) : JsonValue()});
-    return JsonValue::object(
-        {{"zone", text(examination.zone)},
-         {"method", text(word(examination.method))},
-         {"stage", text(word(examination.stage))},
-         {"repair_cycle", JsonValue::count(examination.repairCycle)},
-         {"repeat", JsonValue::count(examination.repeat)},
-         {"superseded", JsonValue::boolean(examination.superseded)},
-         {"verdict", text(word(examination.word))},
-         {"table", JsonValue::object(
-                       {{"id", text(examination.tableId)},
-                        {"revision", JsonValue::count(examination.tableRevision)},
-                        {"sha256", text(examination.tableDigest)},
-                        {"status", text(examination.attested ? "attested" : "not attested")}})},
-         {"levels", JsonValue::object(std::move(levels))},
-         {"indications", JsonValue::arrayOf(examination.indications, indicationToJson)},
-         {"groups", JsonValue::arrayOf(examination.groups, groupToJson)},
-         {"checks", JsonValue::arrayOf(examination.checks, checkToJson)},
-         {"best_levels", JsonValue::object(std::move(best))},
-         {"best_levels_unknown", JsonValue::strings(examination.bestLevelsUnknown)},
-         {"reasons", JsonValue::strings(examination.reasons)},
-         {"notes", JsonValue::strings(examination.notes)}});
+    JsonValue::Members members{
+        {"zone", text(examination.zone)},
+        {"method", text(word(examination.method))},
+        {"stage", text(word(examination.stage))},
+        {"repair_cycle", JsonValue::count(examination.repairCycle)},
+        {"repeat", JsonValue::count(examination.repeat)},
+        {"superseded", JsonValue::boolean(examination.superseded)},
+        {"verdict", text(word(examination.word))},
+        {"table",
+         JsonValue::object({{"id", text(examination.tableId)},
+                            {"revision", JsonValue::count(examination.tableRevision)},
+                            {"sha256", text(examination.tableDigest)},
+                            {"status", text(examination.attested ? "attested" : "not attested")}})},
+        {"levels", JsonValue::object(std::move(levels))},
+        {"indications", JsonValue::arrayOf(examination.indications, indicationToJson)},
+        {"groups", JsonValue::arrayOf(examination.groups, groupToJson)},
+        {"checks", JsonValue::arrayOf(examination.checks, checkToJson)},
+        {"best_levels", JsonValue::object(std::move(best))},
+        {"best_levels_unknown", JsonValue::strings(examination.bestLevelsUnknown)},
+        {"reasons", JsonValue::strings(examination.reasons)},
+        {"notes", JsonValue::strings(examination.notes)}};
+    if (examination.rejected)
+        members.push_back({"rejected", objectionToJson(*examination.rejected)});
+    if (examination.invalid) members.push_back({"invalid", objectionToJson(*examination.invalid)});
+    return JsonValue::object(std::move(members));
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <tuple>
 
 namespace model {
@@ -48,6 +49,31 @@ std::vector<BundleMember> membersAt(const Sheet& sheet, const std::vector<std::s
     std::sort(members.begin(), members.end(),
               [](const BundleMember& a, const BundleMember& b) { return a.index < b.index; });
     return members;
+}
+
+/// The members of each bundle that the examinations of one surface make.
+std::vector<std::vector<BundleMember>> memberships(const Sheet& sheet,
+                                                   const std::vector<std::size_t>& together) {
+    std::vector<std::size_t> valid;
+    std::vector<std::size_t> invalid;
+    std::set<int> repeats;
+    for (const std::size_t index : together) {
+        const Examination& examination = sheet.examinations[index];
+        (examination.invalid ? invalid : valid).push_back(index);
+        if (!examination.invalid) repeats.insert(examination.repeat);
+    }
+    std::vector<std::vector<BundleMember>> all;
+    for (const int repeat : repeats) all.push_back(membersAt(sheet, valid, repeat));
+    // What was declared invalid is no neighbour of anything, but is still shown as it was judged.
+    for (const std::size_t index : invalid) {
+        std::vector<std::size_t> beside{index};
+        for (const std::size_t other : valid)
+            if (sheet.examinations[other].zone != sheet.examinations[index].zone)
+                beside.push_back(other);
+        all.push_back(membersAt(sheet, beside, sheet.examinations[index].repeat));
+        for (BundleMember& member : all.back()) member.judged = member.index == index;
+    }
+    return all;
 }
 
 }  // namespace
@@ -96,22 +122,16 @@ std::vector<Bundle> bundlesOf(const Sheet& sheet, const TableSet& tables) {
         sets[at->second].push_back(i);
     }
     std::vector<Bundle> bundles;
-    for (const std::vector<std::size_t>& together : sets) {
-        std::vector<int> repeats;
-        for (const std::size_t index : together)
-            repeats.push_back(sheet.examinations[index].repeat);
-        std::sort(repeats.begin(), repeats.end());
-        repeats.erase(std::unique(repeats.begin(), repeats.end()), repeats.end());
-        for (const int repeat : repeats) {
+    for (const std::vector<std::size_t>& together : sets)
+        for (std::vector<BundleMember>& members : memberships(sheet, together)) {
             Bundle bundle;
-            bundle.members = membersAt(sheet, together, repeat);
+            bundle.members = std::move(members);
             const Examination& first = *bundle.members.front().examination;
             bundle.table = tables.find(first.table);
             if (first.surface) bundle.period = first.surface->period;
             placeFindings(bundle);
             bundles.push_back(std::move(bundle));
         }
-    }
     return bundles;
 }
 

@@ -28,7 +28,8 @@ struct BundleMember {
 
 /// Examinations of one surface, method, stage, repair cycle and table. Each zone is in it once: of
 /// a zone examined again without repair between, the examination with the same repeat as the one
-/// judged, or the last one before it. A zone without a surface is a bundle of its own.
+/// judged, or the last one before it. A zone without a surface is a bundle of its own; so is an
+/// examination that was declared invalid, with its neighbours beside it.
 struct Bundle {
     const LimitTable* table = nullptr;
     std::vector<BundleMember> members;

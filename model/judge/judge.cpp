@@ -13,18 +13,51 @@ namespace {
 
 using Counting = std::tuple<std::string, Method, Stage>;
 
-/// Of a zone, method and stage the highest repair cycle counts.
+Counting countingOf(const Examination& examination) {
+    return {examination.zone, examination.method, examination.stage};
+}
+
+/// Of a zone, method and stage the highest repair cycle counts, without what was declared invalid.
 void markSuperseded(const Sheet& sheet, Verdict& verdict) {
     std::map<Counting, int> cycles;
     for (const Examination& e : sheet.examinations) {
-        int& highest = cycles[Counting{e.zone, e.method, e.stage}];
+        int& highest = cycles[countingOf(e)];
         highest = std::max(highest, e.repairCycle);
     }
     for (std::size_t i = 0; i < sheet.examinations.size(); ++i) {
         const Examination& e = sheet.examinations[i];
-        verdict.examinations[i].superseded =
-            e.repairCycle < cycles[Counting{e.zone, e.method, e.stage}];
+        verdict.examinations[i].superseded = e.invalid || e.repairCycle < cycles[countingOf(e)];
     }
+}
+
+/// The worst of what counts; where all of a zone's last examinations are invalid, nothing speaks
+/// for it.
+Word worstOf(const Sheet& sheet, const Verdict& verdict) {
+    if (sheet.examinations.empty()) return Word::NotJudged;
+    std::map<Counting, bool> counts;
+    Word worst = Word::Acceptable;
+    for (std::size_t i = 0; i < sheet.examinations.size(); ++i) {
+        bool& any = counts[countingOf(sheet.examinations[i])];
+        if (verdict.examinations[i].superseded) continue;
+        any = true;
+        worst = std::max(worst, verdict.examinations[i].word);
+    }
+    for (const auto& [what, any] : counts)
+        if (!any) worst = std::max(worst, Word::NotJudged);
+    return worst;
+}
+
+void applyObjections(const Examination& examination, ExaminationVerdict& verdict) {
+    verdict.rejected = examination.rejected;
+    verdict.invalid = examination.invalid;
+    if (verdict.rejected) {
+        verdict.word = Word::NotAcceptable;
+        verdict.notes.push_back("rejected by " + verdict.rejected->by + ": " +
+                                verdict.rejected->reason);
+    }
+    if (verdict.invalid)
+        verdict.notes.push_back("declared invalid by " + verdict.invalid->by + ": " +
+                                verdict.invalid->reason);
 }
 
 bool failsAlready(const ExaminationVerdict& verdict, RuleKind rule) {
@@ -70,14 +103,12 @@ Result<Verdict> judge(const Sheet& sheet, const TableSet& tables) {
             ExaminationVerdict& examination = verdict.examinations[bundle.members[m].index];
             examination = zones.judge(m);
             examination.attested = tables.isAttested(*bundle.table);
+            applyObjections(*bundle.members[m].examination, examination);
         }
         noteNeighboursFailures(bundle, verdict);
     }
     markSuperseded(sheet, verdict);
-    verdict.word = Word::Acceptable;
-    if (sheet.examinations.empty()) verdict.word = Word::NotJudged;
-    for (const ExaminationVerdict& examination : verdict.examinations)
-        if (!examination.superseded) verdict.word = std::max(verdict.word, examination.word);
+    verdict.word = worstOf(sheet, verdict);
     return verdict;
 }
 

@@ -58,6 +58,14 @@ struct Indication {
     std::string reason;  ///< not empty unless relevant
 };
 
+/// What a person states against an examination.
+struct Objection {
+    std::string by;      ///< name
+    std::string reason;  ///< not empty
+
+    friend bool operator==(const Objection&, const Objection&) = default;
+};
+
 struct Examination {
     std::string zone;
     Method method = Method::Magnetic;
@@ -71,6 +79,8 @@ struct Examination {
     std::vector<Kind> forbiddenKinds;           ///< the order's, beside the table's
     bool noIndications = false;                 ///< "nothing found", stated
     std::vector<NotExamined> notExamined;
+    std::optional<Objection> rejected;  ///< by a qualified person: then it is never acceptable
+    std::optional<Objection> invalid;   ///< declared so: it stays listed but does not count
     std::vector<Indication> indications;
 };
 

@@ -64,7 +64,9 @@ struct ExaminationVerdict {
     Stage stage = Stage::AsCast;
     int repairCycle = 0;
     int repeat = 0;
-    bool superseded = false;  ///< a later repair cycle or a worse repeat counts instead
+    bool superseded = false;  ///< does not count: a later repair cycle does, or it is invalid
+    std::optional<Objection> rejected;  ///< as in the sheet
+    std::optional<Objection> invalid;   ///< as in the sheet
     Word word = Word::NotJudged;
     std::string tableId;
     int tableRevision = 0;

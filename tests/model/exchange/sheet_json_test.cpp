@@ -31,6 +31,8 @@ Json fullSheet() {
            "no_indications": false,
            "not_examined": [{"area_mm2": 400, "reason": "clamp", "agreed": "A 12"},
                             {"area_mm2": 1, "reason": "lug"}],
+           "rejected": {"by": "L. Two", "reason": "shape of a tear"},
+           "invalid": {"by": "L. Three", "reason": "lamp below its limit"},
            "indications": [
              {"id": "1", "x_mm": 10.0, "y_mm": 22.5, "length_mm": 3.0, "width_mm": 0.5,
               "angle_deg": 30, "area_mm2": 1.2, "kind": "cold shut", "class": "linear",
@@ -357,6 +359,22 @@ TEST(SheetJson, IsReadBackAsWritten) {
     }
     EXPECT_EQ(nlohmann::json::parse(written), nlohmann::json(expected));
     EXPECT_EQ(writeJson(sheetToJson(sheetOf(Json::parse(written)))), written);
+}
+
+TEST(SheetJson, ReadsWhatPersonsStateAgainstAnExamination) {
+    const Sheet sheet = sheetOf(fullSheet());
+    EXPECT_EQ(sheet.examinations[0].rejected, (Objection{"L. Two", "shape of a tear"}));
+    EXPECT_EQ(sheet.examinations[0].invalid, (Objection{"L. Three", "lamp below its limit"}));
+    EXPECT_EQ(sheet.examinations[1].rejected, std::nullopt);
+    EXPECT_EQ(sheet.examinations[1].invalid, std::nullopt);
+    for (const char* name : {"rejected", "invalid"})
+        for (const char* member : {"by", "reason"}) {
+            Json bad = fullSheet();
+            examinationIn(bad)[name][member] = " ";
+            EXPECT_THAT(refused(bad), HasSubstr(std::string("[0].") + name + "." + member));
+            examinationIn(bad)[name].erase(member);
+            EXPECT_THAT(refused(bad), HasSubstr(std::string("[0].") + name + "." + member));
+        }
 }
 
 TEST(SheetJson, RefusesMoreIndicationsThanItCanJudge) {

@@ -165,6 +165,68 @@ TEST(SurfaceVerdict, ARepeatWithoutRepairDoesNotReplaceTheFirst) {
     EXPECT_FALSE(verdict.examinations[0].superseded);
 }
 
+TEST(SurfaceVerdict, ARejectionMakesAcceptableNotAcceptableAndNothingBetter) {
+    auto clean = zone("A", "0", "0", "3", {});
+    clean.rejected = Objection{"L. Two", "looks torn"};
+    auto verdict = verdictOn({clean});
+    EXPECT_EQ(verdict.examinations[0].word, Word::NotAcceptable);
+    EXPECT_EQ(verdict.examinations[0].rejected, clean.rejected);
+    EXPECT_EQ(verdict.word, Word::NotAcceptable);
+    auto open = zone("A", "0", "0", "3", {});
+    open.noIndications = false;
+    EXPECT_EQ(verdictOn({open}).word, Word::NotJudged);
+    open.rejected = clean.rejected;
+    EXPECT_EQ(verdictOn({open}).word, Word::NotAcceptable);
+    // After a repair it is the next cycle that counts.
+    auto repaired = zone("A", "0", "0", "3", {});
+    repaired.repairCycle = 1;
+    EXPECT_EQ(verdictOn({clean, repaired}).word, Word::Acceptable);
+}
+
+TEST(SurfaceVerdict, WhatWasDeclaredInvalidStaysListedAndDoesNotCount) {
+    auto first = zone("A", "0", "0", "3", {linear("9", "20", "20")});
+    auto second = zone("A", "0", "0", "3", {});
+    second.repeat = 1;
+    first.invalid = Objection{"L. Three", "no contrast paint"};
+    const auto verdict = verdictOn({first, second});
+    EXPECT_EQ(verdict.examinations[0].word, Word::NotAcceptable);
+    EXPECT_TRUE(verdict.examinations[0].superseded);
+    EXPECT_EQ(verdict.examinations[0].invalid, first.invalid);
+    EXPECT_FALSE(verdict.examinations[1].superseded);
+    EXPECT_EQ(verdict.word, Word::Acceptable);
+}
+
+TEST(SurfaceVerdict, AZoneWithNothingButInvalidExaminationsIsNotJudged) {
+    auto only = zone("A", "0", "0", "3", {});
+    only.invalid = Objection{"L. Three", "no contrast paint"};
+    EXPECT_EQ(verdictOn({only}).word, Word::NotJudged);
+    // An invalid examination after the repair does not bring back the one before it.
+    auto before = zone("A", "0", "0", "3", {});
+    only.repairCycle = 1;
+    const auto verdict = verdictOn({before, only, zone("B", "200", "0", "3", {})});
+    EXPECT_TRUE(verdict.examinations[0].superseded);
+    EXPECT_EQ(verdict.word, Word::NotJudged);
+}
+
+TEST(SurfaceVerdict, WhatWasDeclaredInvalidIsNoNeighbour) {
+    // 5.5 and 5 mm lie in one frame: together above 10 mm, each alone below 6.
+    auto a = zone("A", "0", "0", "3", {linear("5.5", "180", "50")});
+    auto b0 = zone("B", "200", "0", "3", {linear("5", "20", "50")});
+    auto b1 = zone("B", "200", "0", "3", {});
+    b1.repeat = 1;
+    ASSERT_EQ(verdictOn({a, b0, b1}).examinations[0].word, Word::NotAcceptable);
+    b0.invalid = Objection{"L. Three", "wrong zone"};
+    const auto verdict = verdictOn({a, b0, b1});
+    EXPECT_EQ(verdict.examinations[0].word, Word::Acceptable);
+    // It is itself still shown with its neighbours.
+    EXPECT_EQ(verdict.examinations[1].word, Word::NotAcceptable);
+    EXPECT_EQ(verdict.word, Word::Acceptable);
+    // And the finding of a valid repeat is seen by the neighbour.
+    std::swap(b0.indications, b1.indications);
+    std::swap(b0.noIndications, b1.noIndications);
+    EXPECT_EQ(verdictOn({a, b0, b1}).examinations[0].word, Word::NotAcceptable);
+}
+
 TEST(SurfaceVerdict, ARepeatIsFramedWithItsNeighboursOnce) {
     // B is examined twice; A's frame sees B once each time, not both examinations of it.
     auto a = zone("A", "0", "0", "3", {linear("3.5", "190", "50")});
