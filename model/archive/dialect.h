@@ -22,6 +22,17 @@ inline constexpr int kWaitMilliseconds = 5000;
 /// Opens the existing database at the absolute path; never makes one.
 Result<std::unique_ptr<Connection>> openDatabase(const std::string& path);
 
+/// Opens an existing database that nobody writes to meanwhile, without writing anything beside
+/// it: no log, no lock. What stands in a log beside it is not seen.
+Result<std::unique_ptr<Connection>> openUnchanging(const std::string& path);
+
+/// Whether a log with entries lies beside the database.
+bool hasLog(const std::string& path);
+
+/// Nothing can be written through this connection any more; damaged pages are looked for with
+/// more care.
+Result<void> keepFromWriting(const Connection& connection);
+
 /// Sets up a connection for work: foreign keys checked, every commit on the disk before it
 /// returns, readers beside one writer. Only once the database is known to be an archive.
 Result<void> settle(const Connection& connection);
@@ -51,6 +62,10 @@ Result<std::vector<std::string>> brokenThings(const Connection& connection);
 
 /// Tables, indexes and triggers ("trigger history_never_changes") with the text that made them.
 Result<std::map<std::string, std::string>> schemaObjects(const Connection& connection);
+
+/// The tables that have a column of this name, in the order of their names.
+Result<std::vector<std::string>> tablesWithColumn(const Connection& connection,
+                                                  const std::string& column);
 
 /// The schema objects that `script` makes, in an empty database of its own.
 Result<std::map<std::string, std::string>> schemaObjectsOf(

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <QUrl>
+#include <filesystem>
 #include <sqlite3.h>
 
 #include "archive/dialect.h"
-#include "archive/stored_file.h"
+#include "archive/disk.h"
 
 namespace model::dialect {
 namespace {
@@ -54,14 +55,34 @@ bool isEmptyStatement(std::string_view text) {
     return true;
 }
 
+Result<std::unique_ptr<Connection>> openUri(const std::string& path, const char* parameters) {
+    const QByteArray encoded = QUrl::toPercentEncoding(QString::fromStdString(path), "/");
+    return Connection::open(
+        "QSQLITE", "file:" + QString::fromLatin1(encoded) + "?" + parameters,
+        QStringLiteral("QSQLITE_OPEN_URI;QSQLITE_BUSY_TIMEOUT=%1").arg(kWaitMilliseconds), path);
+}
+
 }  // namespace
 
 Result<std::unique_ptr<Connection>> openDatabase(const std::string& path) {
     // As a URI, because only its mode keeps SQLite from making a file that is not there.
-    const QByteArray encoded = QUrl::toPercentEncoding(QString::fromStdString(path), "/");
-    return Connection::open(
-        "QSQLITE", "file:" + QString::fromLatin1(encoded) + "?mode=rw",
-        QStringLiteral("QSQLITE_OPEN_URI;QSQLITE_BUSY_TIMEOUT=%1").arg(kWaitMilliseconds), path);
+    return openUri(path, "mode=rw");
+}
+
+Result<std::unique_ptr<Connection>> openUnchanging(const std::string& path) {
+    return openUri(path, "mode=ro&immutable=1");
+}
+
+bool hasLog(const std::string& path) {
+    std::error_code missing;
+    const auto size = std::filesystem::file_size(path + "-wal", missing);
+    return !missing && size > 0;
+}
+
+Result<void> keepFromWriting(const Connection& connection) {
+    for (const char* pragma : {"PRAGMA query_only = ON", "PRAGMA cell_size_check = ON"})
+        if (auto done = connection.execute(pragma); !done) return done;
+    return {};
 }
 
 Result<void> settle(const Connection& connection) {
@@ -154,6 +175,21 @@ Result<std::map<std::string, std::string>> schemaObjects(const Connection& conne
         if (!row) return row.error();
         if (!*row) return objects;
         objects[statement.text(0) + " " + statement.text(1)] = statement.text(2);
+    }
+}
+
+Result<std::vector<std::string>> tablesWithColumn(const Connection& connection,
+                                                  const std::string& column) {
+    SqlStatement statement(connection,
+                           "SELECT s.name FROM sqlite_schema AS s JOIN pragma_table_info(s.name) "
+                           "AS c WHERE s.type = 'table' AND c.name = ? ORDER BY s.name");
+    if (auto done = statement.run(column); !done) return done.error();
+    std::vector<std::string> tables;
+    while (true) {
+        const auto row = statement.next();
+        if (!row) return row.error();
+        if (!*row) return tables;
+        tables.push_back(statement.text(0));
     }
 }
 

@@ -28,7 +28,4 @@ Result<std::string> loadStoredFile(const std::string& folder, const std::string&
 /// Takes a file out again whose row could not be stored.
 void removeStoredFile(const std::string& folder, const std::string& digest);
 
-/// Waits until a file's bytes and its name are on the disk.
-Result<void> syncFile(const std::string& path);
-
 }  // namespace model
