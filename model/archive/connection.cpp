@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cassert>
 
+#include "archive/dialect.h"
 #include "archive/sql_error.h"
 
 namespace model {
@@ -58,6 +59,11 @@ Connection::~Connection() {
 QSqlDatabase Connection::database() const {
     assert(thread_ == std::this_thread::get_id());
     return database_;
+}
+
+Result<void> Connection::keepFromWriting() {
+    readOnly_ = true;
+    return dialect::keepFromWriting(*this);
 }
 
 Result<void> Connection::execute(const QString& sql) const {

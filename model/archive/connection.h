@@ -30,6 +30,10 @@ public:
     Connection& operator=(const Connection&) = delete;
     ~Connection();
 
+    /// From now on nothing can be written through it: a WriteTransaction is refused.
+    Result<void> keepFromWriting();
+    [[nodiscard]] bool isReadOnly() const { return readOnly_; }
+
     /// Runs one statement that takes no values and gives no rows.
     [[nodiscard]] Result<void> execute(const QString& sql) const;
 
@@ -45,6 +49,7 @@ private:
 
     QSqlDatabase database_;
     std::string place_;
+    bool readOnly_ = false;
     std::thread::id thread_ = std::this_thread::get_id();
 };
 
