@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/verify.h"
 
+#include <algorithm>
+
 #include "archive/certificate_store.h"
 #include "archive/dialect.h"
 #include "archive/history_store.h"
+#include "archive/losses.h"
 #include "archive/migration.h"
 #include "archive/replay.h"
 #include "archive/stored_file.h"
@@ -31,6 +34,8 @@ public:
             if (done.error().kind != ErrorKind::Damaged) return done.error();
             find(done.error());
         }
+        if (databaseIsBroken_)
+            if (auto done = nameLosses(); !done) return done.error();
         return std::move(result_);
     }
 
@@ -59,8 +64,22 @@ private:
 
     Result<void> checkDatabase() {
         auto broken = dialect::brokenThings(connection_);
+        databaseIsBroken_ = !broken || !broken->empty();
         if (!broken) return broken.error();
         for (std::string& text : *broken) find("database", std::move(text));
+        return {};
+    }
+
+    /// What the database says of its pages tells nobody which casting is concerned.
+    Result<void> nameLosses() {
+        auto losses = findLosses(connection_, folder_, progress_);
+        if (!losses) return losses.error();
+        for (Error& loss : *losses) {
+            const bool isKnown = std::ranges::any_of(result_.findings, [&](const Error& finding) {
+                return finding.message() == loss.message();
+            });
+            if (!isKnown) find(std::move(loss));
+        }
         return {};
     }
 
@@ -164,6 +183,7 @@ private:
     std::int64_t total_ = 0;
     bool heldFits_ = false;
     bool historyIsWhole_ = false;
+    bool databaseIsBroken_ = false;
 };
 
 }  // namespace
