@@ -133,10 +133,11 @@ private:
         const Result<reports::Document> document =
             reports::certificateOf({file, verdict, tables_, issue});
         if (!document) return document.error();
-        const Result<std::string> pdf = reports::renderPdf(*document);
+        const Result<reports::Rendered> pdf = reports::renderPdf(*document);
         if (!pdf) return pdf.error();
         std::string path = folder + "/" + certificateName(file.casting.serial);
-        if (const auto written = reports::writeFile(path, *pdf); !written) return written.error();
+        if (const auto written = reports::writeFile(path, pdf->bytes); !written)
+            return written.error();
         return path;
     }
 

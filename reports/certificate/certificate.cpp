@@ -10,6 +10,10 @@ namespace reports {
 
 namespace {
 
+bool isKnownType(const std::string& type) {
+    return type == "2.1" || type == "2.2" || type == "3.1" || type == "3.2";
+}
+
 std::string titleOf(const std::string& type) {
     if (type == "3.1" || type == "3.2") return filled(phrases::kInspectionCertificate, {type});
     if (type == "2.2") return filled(phrases::kTestReport, {type});
@@ -19,8 +23,34 @@ std::string titleOf(const std::string& type) {
 
 std::string subtitleOf(const std::string& type) {
     if (type.empty()) return phrases::kTypeNotOrdered;
-    const bool known = titleOf(type) != phrases::kInspectionDocument;
-    return filled(known ? phrases::kTypeAsOrdered : phrases::kTypeUnknown, {type});
+    return filled(isKnownType(type) ? phrases::kTypeAsOrdered : phrases::kTypeUnknown, {type});
+}
+
+/// What stands against signing it, if anything does.
+model::Result<void> checkForRelease(const CertificateInput& input,
+                                    const std::vector<Examined>& all) {
+    const Issue& issue = input.issue;
+    const auto refused = [](const char* reason, std::vector<std::string> arguments = {}) {
+        return model::inputError("certificate", reason, std::move(arguments));
+    };
+    if (!issue.number || issue.number->empty()) return refused("it has no number");
+    if (!issue.historyHead) return refused("the head of the history is missing");
+    if (issue.presentedBy.empty()) return refused("nobody presents it");
+    if (!isKnownType(input.file.order.certificateType))
+        return refused("the order names no type of EN 10204:2004: \"%1\"",
+                       {input.file.order.certificateType});
+    if (resultOf(input.file, input.verdict) == model::Word::NotJudged)
+        return refused("what is not judged cannot be released");
+    for (const Examined& examined : all) {
+        if (!examined.verdict->attested)
+            return refused("limit table \"%1\" is not attested", {examined.verdict->tableId});
+        if (examined.recorded == nullptr || examined.recorded->by.empty())
+            return refused("nobody signed the examination %1", {examined.name()});
+        if (examined.recorded->rejected && examined.verdict->word != model::Word::NotAcceptable)
+            return refused("the examination %1 was rejected, and the verdict does not know of it",
+                           {examined.name()});
+    }
+    return {};
 }
 
 /// An address's lines separated by commas.
@@ -43,10 +73,13 @@ model::Result<Document> certificateOf(const CertificateInput& input) {
 
     const model::CastingFile& file = input.file;
     const Issue& issue = input.issue;
+    if (issue.forRelease)
+        if (const auto fit = checkForRelease(input, *all); !fit) return fit.error();
     Document document;
     document.title = titleOf(file.order.certificateType);
     document.titleCode = "A02";
     document.subtitle = subtitleOf(file.order.certificateType);
+    if (!issue.forRelease) document.subtitle += std::string(" ") + phrases::kNotReleasedYet;
     document.subject = filled(phrases::kSubject, {file.casting.serial, file.part.number});
     document.producer = filled(phrases::kProgram, {issue.programVersion});
     document.language = phrases::kLanguage;
@@ -56,9 +89,11 @@ model::Result<Document> certificateOf(const CertificateInput& input) {
     document.identity =
         issue.number ? filled(phrases::kIdentityNumbered, {*issue.number, file.casting.serial})
                      : filled(phrases::kIdentityUnnumbered, {file.casting.serial});
-    document.pageNotices.emplace_back(phrases::kNotReleased);
+    if (!issue.forRelease) {
+        document.pageNotices.emplace_back(phrases::kNotReleased);
+        document.watermark = phrases::kNotReleased;
+    }
     if (issue.demonstration) document.pageNotices.emplace_back(phrases::kDemonstration);
-    document.watermark = phrases::kNotReleased;
     document.pageOf = phrases::kPageOf;
     document.continued = phrases::kContinued;
     document.endMark = phrases::kEndMark;
@@ -67,6 +102,7 @@ model::Result<Document> certificateOf(const CertificateInput& input) {
     addZones(document.blocks, input, *all);
     addExaminations(document.blocks, input, *all);
     addClosing(document.blocks, input, *all);
+    if (issue.forRelease) addSignatures(document.blocks, file.order.certificateType);
     return document;
 }
 

@@ -93,24 +93,33 @@ void addRules(std::vector<Block>& blocks, const model::Order& order) {
     blocks.push_back(Paragraph{Paragraph::Tone::Plain, phrases::kFrameRule});
 }
 
-void addPeople(std::vector<Block>& blocks, const std::vector<Examined>& all) {
+void addPeople(std::vector<Block>& blocks, const Issue& issue, const std::vector<Examined>& all) {
     blocks.push_back(Heading{1, phrases::kPeople});
     if (!all.empty()) {
         Table table{{{phrases::kExamination, Align::Left, 2},
                      {phrases::kExaminedBy, Align::Left, 2},
                      {phrases::kExaminedOn, Align::Left, 1},
                      {phrases::kProcedure, Align::Left, 1.4},
-                     {phrases::kSignature, Align::Left, 0.9}},
+                     {phrases::kRecordSignedBy, Align::Left, 2}},
                     {}};
         for (const Examined& examined : all)
             table.rows.push_back({{examined.name()},
                                   {orNotRecorded(examined.draft->examinedBy)},
                                   {orNotRecorded(examined.draft->examinedOn)},
                                   {orNotRecorded(examined.draft->procedure)},
-                                  {phrases::kNotSigned}});
+                                  {examined.recorded == nullptr
+                                       ? std::string(phrases::kNotSigned)
+                                       : filled(phrases::kSignedOn,
+                                                {examined.recorded->by, examined.recorded->on})}});
         blocks.push_back(std::move(table));
     }
-    blocks.push_back(Fields{{{"Z03", phrases::kReleasedBy, phrases::kNobodyReleased}}, 1});
+    Fields fields;
+    fields.columns = 1;
+    if (issue.forRelease) fields.fields.push_back({"", phrases::kPresentedBy, issue.presentedBy});
+    fields.fields.push_back(
+        {"Z03", phrases::kReleasedBy,
+         issue.forRelease ? phrases::kReleasedBySignature : phrases::kNobodyReleased});
+    blocks.push_back(std::move(fields));
 }
 
 }  // namespace
@@ -119,19 +128,31 @@ void addClosing(std::vector<Block>& blocks, const CertificateInput& input,
                 const std::vector<Examined>& all) {
     addLimitTables(blocks, all);
     addRules(blocks, input.file.order);
-    addPeople(blocks, all);
+    addPeople(blocks, input.issue, all);
     blocks.push_back(Heading{1, phrases::kMeaning});
     const auto say = [&blocks](const std::string& text, Paragraph::Tone tone) {
         blocks.push_back(Paragraph{tone, text});
     };
     say(phrases::kScopeStatement, Paragraph::Tone::Strong);
     say(phrases::kAssists, Paragraph::Tone::Plain);
-    say(phrases::kNotOnDocument, Paragraph::Tone::Plain);
+    say(input.issue.forRelease ? phrases::kNotOnDocument : phrases::kNotOnDraft,
+        Paragraph::Tone::Plain);
     if (input.issue.historyHead)
         say(filled(phrases::kHistoryHead, {grouped(*input.issue.historyHead)}),
             Paragraph::Tone::Plain);
     say(filled(phrases::kMadeWith, {filled(phrases::kProgram, {input.issue.programVersion})}),
         Paragraph::Tone::Small);
+}
+
+void addSignatures(std::vector<Block>& blocks, const std::string& type) {
+    blocks.push_back(Heading{1, phrases::kSignatures, "Z03"});
+    for (const char* text : {phrases::kSignaturesProve, phrases::kSignaturesEnd})
+        blocks.push_back(Paragraph{Paragraph::Tone::Plain, text, true});
+    SignatureBoxes signatures;
+    signatures.boxes.push_back({kInspectorField, phrases::kInspectorBox});
+    if (type == "3.2") signatures.boxes.push_back({kThirdPartyField, phrases::kThirdPartyBox});
+    signatures.boxes.push_back({kReleaseField, phrases::kManagerBox});
+    blocks.push_back(std::move(signatures));
 }
 
 }  // namespace reports

@@ -69,6 +69,10 @@ public:
             out_ << "|\n";
         }
     }
+    void operator()(const SignatureBoxes& signatures) {
+        for (const SignatureBoxes::Box& box : signatures.boxes)
+            out_ << "signature: " << box.label << " [" << box.field << "]\n";
+    }
     void operator()(const Figure& figure) {
         out_ << "figure: " << figure.caption << "; " << figure.scaleText << "; bar "
              << figure.barText << "; window " << figure.left << ' ' << figure.bottom << ' '
@@ -109,7 +113,8 @@ std::string asText(const Document& document) {
                 << document.identity << '\n';
     for (const std::string& notice : document.pageNotices)
         writer.out_ << "every page: " << notice << '\n';
-    writer.out_ << "across every page: " << document.watermark << '\n';
+    if (!document.watermark.empty())
+        writer.out_ << "across every page: " << document.watermark << '\n';
     for (const Block& block : document.blocks) std::visit(writer, block);
     writer.out_ << '\n' << document.endMark << '\n';
     return std::move(writer.out_).str();

@@ -24,6 +24,7 @@ struct Heading {
 struct Paragraph {
     enum class Tone { Plain, Strong, Small } tone = Tone::Plain;
     std::string text;
+    bool keepWithNext = false;  ///< stays whole, on the page of what follows
 };
 
 /// A sentence that must not be overlooked: sign, word and explanation.
@@ -65,6 +66,16 @@ struct TableCell {
 struct Table {
     std::vector<Column> columns;
     std::vector<std::vector<TableCell>> rows;
+};
+
+/// Places for approval signatures. They stay together on one page, with the heading and the
+/// paragraphs before them that are marked to stay with what follows.
+struct SignatureBoxes {
+    struct Box {
+        std::string field;  ///< name of the field in the file; no full stop
+        std::string label;  ///< over the box: who signs, and as what
+    };
+    std::vector<Box> boxes;
 };
 
 /// An indication in the zone's coordinates: mm from the datum, degrees counter-clockwise.
@@ -126,7 +137,7 @@ struct Figure {
 inline constexpr double kFigureWidthMm = 112;
 inline constexpr double kFigureHeightMm = 88;
 
-using Block = std::variant<Heading, Paragraph, Statement, Fields, Table, Figure>;
+using Block = std::variant<Heading, Paragraph, Statement, Fields, Table, Figure, SignatureBoxes>;
 
 struct Document {
     std::string title;                     ///< "Inspection certificate 3.1"

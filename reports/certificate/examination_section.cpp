@@ -82,8 +82,15 @@ void addFacts(std::vector<Block>& blocks, const CertificateInput& input, const E
         {"", phrases::kProcedure, orNotRecorded(draft.procedure)},
         {"", phrases::kBestLevels, bestLevelsText(verdict)},
     }});
+    Fields wide;
+    wide.columns = 1;
+    if (examined.recorded != nullptr)
+        wide.fields.push_back(
+            {"", phrases::kRecordedBy,
+             filled(phrases::kSignedOn, {examined.recorded->by, examined.recorded->on})});
     if (!draft.remarks.empty())
-        blocks.push_back(Fields{{{"", phrases::kExaminationRemarks, draft.remarks}}, 1});
+        wide.fields.push_back({"", phrases::kExaminationRemarks, draft.remarks});
+    if (!wide.fields.empty()) blocks.push_back(std::move(wide));
 }
 
 void addList(std::vector<Block>& blocks, const char* heading, std::vector<std::string> texts) {
@@ -266,12 +273,25 @@ void addGroups(std::vector<Block>& blocks, const Examined& examined) {
     blocks.push_back(std::move(table));
 }
 
+std::string stated(const char* phrase, const SignedReason& statement) {
+    return filled(phrase, {statement.by, statement.on, statement.reason});
+}
+
 void addExamination(std::vector<Block>& blocks, const CertificateInput& input,
                     const Examined& examined, const std::vector<Examined>& all) {
     const model::ExaminationVerdict& verdict = *examined.verdict;
+    const Recorded* recorded = examined.recorded;
+    const bool invalid = recorded != nullptr && recorded->invalidated.has_value();
     blocks.push_back(Heading{2, examined.name()});
     blocks.push_back(Statement{markOf(verdict.word), upperWord(verdict.word),
-                               verdict.superseded ? phrases::kSuperseded : ""});
+                               verdict.superseded && !invalid ? phrases::kSuperseded : ""});
+    if (invalid)
+        blocks.push_back(
+            Statement{Mark::Caution, phrases::kDeclaredInvalid,
+                      stated(phrases::kDeclaredInvalidMeaning, *recorded->invalidated)});
+    if (recorded != nullptr && recorded->rejected)
+        blocks.push_back(Statement{Mark::NotAcceptable, phrases::kRejected,
+                                   stated(phrases::kRejectedMeaning, *recorded->rejected)});
     addFacts(blocks, input, examined);
     addNotExamined(blocks, examined);
     addList(blocks, phrases::kReasons, verdict.reasons);

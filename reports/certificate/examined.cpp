@@ -69,6 +69,10 @@ model::Result<std::vector<ExaminedIndication>> indicationsOf(
 model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input) {
     const auto& drafts = input.file.examinations;
     const auto& verdicts = input.verdict.examinations;
+    if (!input.records.empty() && input.records.size() != drafts.size())
+        return model::inputError(
+            "examinations", "%1 signed records are given, the file has %2 examinations",
+            {std::to_string(input.records.size()), std::to_string(drafts.size())});
     if (drafts.size() != verdicts.size())
         return model::inputError("examinations",
                                  "the verdict was made from %1 examinations, the file has %2",
@@ -93,9 +97,9 @@ model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input) {
                     {verdicts[i].tableId, std::to_string(verdicts[i].tableRevision),
                      verdicts[i].tableDigest});
         }
-        all.push_back({&drafts[i], &verdicts[i],
-                       plannedZone(input.file.plan, drafts[i].header.zone), table,
-                       std::move(*indications)});
+        all.push_back(
+            {&drafts[i], &verdicts[i], plannedZone(input.file.plan, drafts[i].header.zone), table,
+             std::move(*indications), input.records.empty() ? nullptr : &input.records[i]});
     }
     return all;
 }

@@ -24,6 +24,7 @@ struct Examined {
     const model::PlannedZone* planned = nullptr;  ///< null: not in the zone plan
     const model::LimitTable* table = nullptr;     ///< as judged by; null: none was named
     std::vector<ExaminedIndication> indications;
+    const Recorded* recorded = nullptr;  ///< null: nobody signed it
 
     /// "Z1 MT, as cast, after repair 1"; unlike for any two examinations of a casting.
     [[nodiscard]] std::string name() const;

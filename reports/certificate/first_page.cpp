@@ -19,10 +19,18 @@ constexpr std::size_t kMostCriteria = 5;  // on the first page
 constexpr std::size_t kMostNames = 6;     // in one list on the first page
 
 void addStatus(std::vector<Block>& blocks, const CertificateInput& input) {
-    blocks.push_back(Statement{Mark::Caution, phrases::kNotReleased, phrases::kNotReleasedMeaning});
+    if (input.issue.forRelease)
+        blocks.push_back(
+            Statement{Mark::None, phrases::kValidWhenSigned, phrases::kValidWhenSignedMeaning});
+    else
+        blocks.push_back(
+            Statement{Mark::Caution, phrases::kNotReleased, phrases::kNotReleasedMeaning});
     if (input.issue.demonstration)
         blocks.push_back(
             Statement{Mark::Caution, phrases::kDemonstration, phrases::kDemonstrationMeaning});
+    if (input.issue.supersedes)
+        blocks.push_back(Paragraph{Paragraph::Tone::Strong,
+                                   filled(phrases::kSupersedes, {*input.issue.supersedes})});
     const std::string& language = input.file.order.language;
     if (!language.empty() && language != phrases::kLanguage)
         blocks.push_back(
@@ -46,6 +54,9 @@ std::vector<std::string> reasonsOf(const Examined& examined) {
             failed.push_back(filled(phrases::kWhyFailedKind,
                                     {name, ruleText(check), shortList(check.members, kMostNames)}));
     }
+    if (examined.recorded != nullptr && examined.recorded->rejected)
+        failed.push_back(filled(phrases::kWhyRejected, {name, examined.recorded->rejected->by,
+                                                        examined.recorded->rejected->reason}));
     if (!failed.empty()) return failed;
     for (const std::string& reason : examined.verdict->reasons)
         open.push_back(filled(phrases::kWhyReason, {name, reason}));
@@ -129,7 +140,9 @@ void addCasting(std::vector<Block>& blocks, const CertificateInput& input) {
         {"A08", phrases::kWorksOrder, orNotRecorded(order.number)},
         {"B08", phrases::kQuantity, phrases::kOnePiece},
         {"A03", phrases::kCertificateNumber, input.issue.number.value_or(phrases::kNoNumber)},
-        {"Z02", phrases::kIssueDate, orNotRecorded(input.issue.date)},
+        {"Z02", phrases::kIssueDate,
+         input.issue.forRelease ? filled(phrases::kIssuedBySignature, {input.issue.date})
+                                : orNotRecorded(input.issue.date)},
     }});
     Fields wide;
     wide.columns = 1;
@@ -198,12 +211,15 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
     std::vector<std::string> repeated;
     std::vector<std::string> partly;
     std::vector<std::string> outside;
+    std::vector<std::string> invalid;
     std::set<std::string> examinedZones;
     for (const Examined& examined : all) {
         const model::Examination& header = examined.draft->header;
         examinedZones.insert(header.zone);
         if (header.repairCycle > 0) repaired.push_back(examined.name());
         if (header.repeat > 0) repeated.push_back(examined.name());
+        if (examined.recorded != nullptr && examined.recorded->invalidated)
+            invalid.push_back(examined.name());
         if (!header.notExamined.empty()) partly.push_back(examined.name());
         if (examined.planned == nullptr && std::ranges::find(outside, header.zone) == outside.end())
             outside.push_back(header.zone);
@@ -229,6 +245,7 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
     if (repaired.empty()) plain.emplace_back(phrases::kNoRepairs);
     sayList(plain, phrases::kRepairsExamined, repaired);
     sayList(plain, phrases::kRepeated, repeated);
+    sayList(plain, phrases::kDeclaredInvalidList, invalid);
     plain.push_back(planText(input, tests));
     sayList(plain, phrases::kZonesWithout, without);
     sayList(plain, phrases::kZonesOutside, outside);

@@ -12,10 +12,10 @@ inline constexpr const char* kInspectionCertificate = "Inspection certificate %1
 inline constexpr const char* kTestReport = "Test report %1";
 inline constexpr const char* kDeclaration = "Declaration of compliance %1";
 inline constexpr const char* kInspectionDocument = "Inspection document";
-inline constexpr const char* kTypeAsOrdered = "Type %1 of EN 10204:2004 as ordered. Not released.";
-inline constexpr const char* kTypeNotOrdered = "The order names no type of EN 10204. Not released.";
-inline constexpr const char* kTypeUnknown =
-    "Ordered as \"%1\", which is no type of EN 10204:2004. Not released.";
+inline constexpr const char* kTypeAsOrdered = "Type %1 of EN 10204:2004 as ordered.";
+inline constexpr const char* kTypeNotOrdered = "The order names no type of EN 10204.";
+inline constexpr const char* kTypeUnknown = "Ordered as \"%1\", which is no type of EN 10204:2004.";
+inline constexpr const char* kNotReleasedYet = "Not released.";
 inline constexpr const char* kSubject = "Non-destructive testing of casting %1, part %2";
 inline constexpr const char* kIdentityNumbered = "Certificate %1, casting %2";
 inline constexpr const char* kIdentityUnnumbered = "Certificate without number, casting %1";
@@ -29,6 +29,14 @@ inline constexpr const char* kDemonstration = "Demonstration";
 inline constexpr const char* kNotReleasedMeaning =
     "Nobody has released or signed this document. It shows what is recorded so far, is no "
     "inspection document in the sense of EN 10204 and must not accompany a delivery.";
+inline constexpr const char* kValidWhenSigned = "VALID ONLY WHEN SIGNED";
+inline constexpr const char* kValidWhenSignedMeaning =
+    "This document is released when every field under \"Signatures\" on its last page is signed. "
+    "While one of them is empty it is no inspection document in the sense of EN 10204 and must not "
+    "accompany a delivery. The signatures are in the file; a print shows them and cannot prove "
+    "them.";
+inline constexpr const char* kSupersedes =
+    "This certificate supersedes certificate %1, which is no longer valid.";
 inline constexpr const char* kDemonstrationMeaning =
     "Made from a demonstration archive: works, people, castings and results are invented.";
 inline constexpr const char* kOtherLanguageOrdered =
@@ -37,6 +45,8 @@ inline constexpr const char* kOtherLanguageOrdered =
 // Names of facts
 inline constexpr const char* kCertificateNumber = "Certificate number";
 inline constexpr const char* kIssueDate = "Date of issue";
+inline constexpr const char* kIssuedBySignature =
+    "that of the signature for release; prepared on %1";
 inline constexpr const char* kCustomer = "Customer";
 inline constexpr const char* kCustomerOrder = "Customer's order";
 inline constexpr const char* kWorksOrder = "Works order";
@@ -77,6 +87,7 @@ inline constexpr const char* kWhyFailed = "%1: %2, measured %3, limit %4";
 inline constexpr const char* kWhyFailedKind = "%1: %2, indication %3";
 inline constexpr const char* kWhyNotMade = "%1: %2 could not be checked: %3";
 inline constexpr const char* kWhyReason = "%1: %2";
+inline constexpr const char* kWhyRejected = "%1: rejected by %2: %3";
 inline constexpr const char* kMoreFurtherOn = "and %1 more: see \"Examinations\"";
 inline constexpr const char* kAttestationMissing = "LIMITS NOT ATTESTED";
 inline constexpr const char* kAttestationMissingMeaning =
@@ -110,6 +121,8 @@ inline constexpr const char* kNoRepairs = "No examination after a repair is reco
 inline constexpr const char* kRepeated =
     "Examined a second time without repair: %1. The worse "
     "result counts, and both are printed.";
+inline constexpr const char* kDeclaredInvalidList =
+    "Declared invalid by a Level 3 and printed all the same: %1.";
 inline constexpr const char* kPlanCovered =
     "Zone plan revision %1 of part %2 requires %3 tests; %4 of them were made as required.";
 inline constexpr const char* kPlanWithoutTests =
@@ -143,10 +156,19 @@ inline constexpr const char* kExaminationOf = "%1 %2, %3";
 inline constexpr const char* kSuperseded =
     "A later repair cycle or a worse repeat counts instead of this examination. It is printed "
     "because nothing recorded is left out.";
+inline constexpr const char* kRejected = "REJECTED";
+inline constexpr const char* kRejectedMeaning =
+    "Rejected by %1 on %2, whatever the limits allow, because: %3";
+inline constexpr const char* kDeclaredInvalid = "DECLARED INVALID";
+inline constexpr const char* kDeclaredInvalidMeaning =
+    "Declared invalid by %1 on %2 because: %3\nIt does not count. It is printed because nothing "
+    "recorded is left out.";
 inline constexpr const char* kNoChecks = "No check was made.";
 inline constexpr const char* kExaminedBy = "Examined by";
 inline constexpr const char* kExaminedOn = "Examined on";
 inline constexpr const char* kProcedure = "Procedure";
+inline constexpr const char* kRecordedBy = "Recorded and signed";
+inline constexpr const char* kSignedOn = "%1, %2";
 inline constexpr const char* kWallThickness = "Smallest wall";
 inline constexpr const char* kWallDiffers = "%1 mm (the zone plan has %2 mm)";
 inline constexpr const char* kMillimetres = "%1 mm";
@@ -295,19 +317,41 @@ inline constexpr const char* kFrameRule =
 // People
 inline constexpr const char* kPeople = "People";
 inline constexpr const char* kExamination = "Examination";
-inline constexpr const char* kSignature = "Signature";
+inline constexpr const char* kRecordSignedBy = "Record signed by";
 inline constexpr const char* kNotSigned = "not signed";
 inline constexpr const char* kReleasedBy = "Released by";
 inline constexpr const char* kNobodyReleased = "nobody: not released";
+inline constexpr const char* kReleasedBySignature =
+    "the QA manager who signed in the field \"Release\"; see \"Signatures\"";
+inline constexpr const char* kPresentedBy = "Presented by";
+
+// Signatures
+inline constexpr const char* kSignatures = "Signatures";
+inline constexpr const char* kSignaturesProve =
+    "A signature shows whether this file was changed after it was signed, and whose key signed it. "
+    "Signatures help to detect changes; they do not replace the qualification of the people who "
+    "sign, and do not make a finding right.";
+inline constexpr const char* kSignaturesEnd =
+    "The time in a signature is that of the signer's own clock. A signature without the time stamp "
+    "of an independent service (PAdES baseline B-B) proves little once the signer's certificate "
+    "has "
+    "ended. Each field says whether it was time-stamped. An empty field: not released.";
+inline constexpr const char* kInspectorBox = "Inspector, who presents the results";
+inline constexpr const char* kThirdPartyBox = "Purchaser's or official inspector, for type 3.2";
+inline constexpr const char* kManagerBox = "QA manager, who releases for the manufacturer";
 
 // Closing
 inline constexpr const char* kMeaning = "What this document says, and what it does not";
 inline constexpr const char* kScopeStatement =
     "These results are for the casting named here and no other.";
-inline constexpr const char* kNotOnDocument =
+inline constexpr const char* kNotOnDraft =
     "Not recorded here and needed before release: place of test, method standard, surface "
     "preparation, equipment with its calibration, consumables, test conditions, qualification of "
     "the people, and signatures.";
+inline constexpr const char* kNotOnDocument =
+    "Not recorded in this document: place of test, method standard, surface preparation, equipment "
+    "with its calibration, consumables, test conditions, and qualification of the people. The "
+    "procedures named with the examinations and the works' own records state them.";
 inline constexpr const char* kAssists =
     "The program assists qualified people and does not replace them. The limits are the company's "
     "to attest against its own copies of the standards. Local codes, the order and licensed "

@@ -23,4 +23,7 @@ void addExaminations(std::vector<Block>& blocks, const CertificateInput& input,
 void addClosing(std::vector<Block>& blocks, const CertificateInput& input,
                 const std::vector<Examined>& all);
 
+/// What the signatures prove, and the places for those that an EN 10204 type needs.
+void addSignatures(std::vector<Block>& blocks, const std::string& type);
+
 }  // namespace reports

@@ -12,6 +12,8 @@ void addParagraph(Strips& strips, const Paragraph& paragraph, Faces& faces);
 void addStatement(Strips& strips, const Statement& statement, Faces& faces);
 void addFields(Strips& strips, const Fields& fields, Faces& faces);
 void addTable(Strips& strips, const Table& table, const std::string& continued, Faces& faces);
+/// Two side by side, all on one page with what follows them.
+void addSignatureBoxes(Strips& strips, const SignatureBoxes& signatures, Faces& faces);
 /// Figures that follow one another stand side by side where the page is wide enough.
 void addFigures(Strips& strips, const std::vector<Figure>& figures, Faces& faces);
 

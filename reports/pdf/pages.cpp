@@ -42,17 +42,18 @@ public:
     Pages(HaruFile& file, Faces& faces, const Document& document)
         : file_(file), faces_(faces), document_(document) {}
 
-    void draw(const Strips& strips) {
+    std::vector<SignatureField> draw(const Strips& strips) {
         for (std::size_t i = 0; i < strips.size(); ++i) {
             const Strip& strip = strips[i];
             const double gap = atTop_ ? 0 : strip.gapBefore;
             if (pages_.empty() || (!atTop_ && y_ + gap + heightFrom(strips, i) > style::kBottom)) {
-                if (!startPage()) return;
+                if (!startPage()) return {};
                 if (strip.headedBy != nullptr) place(*strip.headedBy, 0);
             }
             place(strip, atTop_ ? 0 : strip.gapBefore);
         }
         for (std::size_t i = 0; i < pages_.size(); ++i) drawFurniture(i);
+        return std::move(fields_);
     }
 
 private:
@@ -86,6 +87,9 @@ private:
         Canvas& canvas = pages_.back();
         if (!strip.bookmark.empty()) addBookmark(canvas, strip);
         strip.draw(canvas, y_);
+        for (const SignatureBoxPlace& box : strip.signatureBoxes)
+            fields_.push_back({box.field, pages_.size() - 1, box.x, kPageHeightMm - y_ - box.height,
+                               box.width, box.height});
         y_ += strip.height;
         atTop_ = false;
     }
@@ -149,6 +153,7 @@ private:
     Faces& faces_;
     const Document& document_;
     std::vector<Canvas> pages_;
+    std::vector<SignatureField> fields_;
     double y_ = 0;
     bool atTop_ = true;
     HPDF_Outline chapter_ = nullptr;
@@ -156,8 +161,9 @@ private:
 
 }  // namespace
 
-void drawPages(HaruFile& file, Faces& faces, const Document& document, const Strips& strips) {
-    Pages(file, faces, document).draw(strips);
+std::vector<SignatureField> drawPages(HaruFile& file, Faces& faces, const Document& document,
+                                      const Strips& strips) {
+    return Pages(file, faces, document).draw(strips);
 }
 
 }  // namespace reports

@@ -17,7 +17,7 @@ std::string information(const std::string& text) {
 
 }  // namespace
 
-model::Result<std::string> renderPdf(const Document& document, const FontFiles& fonts) {
+model::Result<Rendered> renderPdf(const Document& document, const FontFiles& fonts) {
     HaruFile file;
     if (auto failed = file.error("starting")) return *failed;
     Faces faces(file, fonts);
@@ -27,11 +27,13 @@ model::Result<std::string> renderPdf(const Document& document, const FontFiles& 
                         information(document.language));
     const Strips strips = stripsOf(document, faces);
     if (faces.error()) return *faces.error();
-    drawPages(file, faces, document, strips);
+    std::vector<SignatureField> fields = drawPages(file, faces, document, strips);
     if (faces.error()) return *faces.error();
     faces.finish();
     file.setIdFromContents();
-    return file.bytes();
+    auto bytes = file.bytes();
+    if (!bytes) return bytes.error();
+    return Rendered{std::move(*bytes), std::move(fields)};
 }
 
 }  // namespace reports

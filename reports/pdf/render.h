@@ -7,6 +7,7 @@
 
 #include "base/result.h"
 #include "certificate/document.h"
+#include "pdf/signature_field.h"
 
 namespace reports {
 
@@ -27,11 +28,17 @@ struct FontFiles {
     static FontFiles installed();
 };
 
-/// The bytes of the PDF; equal documents give equal bytes. Texts are normalised to NFC. A
+/// A PDF, and where on its pages the document's signature boxes lie.
+struct Rendered {
+    std::string bytes;
+    std::vector<SignatureField> signatureFields;  ///< in the order of the document's boxes
+};
+
+/// Equal documents give equal bytes. Texts are normalised to NFC. A
 /// character that no font has, and every control or direction character, is printed as its code
 /// point, such as [U+0007]. Fails with ErrorKind::Refused, naming file and package, when a font
 /// is missing.
-model::Result<std::string> renderPdf(const Document& document,
-                                     const FontFiles& fonts = FontFiles::installed());
+model::Result<Rendered> renderPdf(const Document& document,
+                                  const FontFiles& fonts = FontFiles::installed());
 
 }  // namespace reports

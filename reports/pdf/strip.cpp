@@ -66,6 +66,8 @@ Strips stripsOf(const Document& document, Faces& faces) {
             addFields(strips, *fields, faces);
         else if (const auto* table = std::get_if<Table>(&block))
             addTable(strips, *table, document.continued, faces);
+        else if (const auto* signatures = std::get_if<SignatureBoxes>(&block))
+            addSignatureBoxes(strips, *signatures, faces);
     }
     addFigures(strips, figures, faces);
     // The end mark never stands alone.

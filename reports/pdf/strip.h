@@ -13,6 +13,14 @@
 
 namespace reports {
 
+/// A box for a signature, as high as its strip.
+struct SignatureBoxPlace {
+    std::string field;
+    double x = 0;  ///< mm from the page's left edge
+    double width = 0;
+    double height = 0;
+};
+
 struct Strip {
     double height = 0;          ///< mm, at most style::kHeight
     double gapBefore = 0;       ///< mm, left out at the top of a page
@@ -22,6 +30,7 @@ struct Strip {
     std::function<void(Canvas&, double top)> draw;
     std::string bookmark;  ///< an entry of the file's outline; empty for none
     int bookmarkLevel = 0;
+    std::vector<SignatureBoxPlace> signatureBoxes;
 };
 
 using Strips = std::vector<Strip>;

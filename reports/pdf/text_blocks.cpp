@@ -86,7 +86,10 @@ void addParagraph(Strips& strips, const Paragraph& paragraph, Faces& faces) {
         box.size = style::kSmallSize;
         box.colour = style::kMuted;
     }
-    append(strips, linesOf(box, faces), 1.2);
+    Strips lines = linesOf(box, faces);
+    if (paragraph.keepWithNext)
+        for (Strip& line : lines) line.keepWithNext = true;
+    append(strips, std::move(lines), 1.2);
 }
 
 void addStatement(Strips& strips, const Statement& statement, Faces& faces) {

@@ -3,23 +3,14 @@
 // fills a field and changes nothing else of what was signed.
 #pragma once
 
-#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "base/result.h"
+#include "pdf/signature_field.h"
 
 namespace reports {
-
-struct SignatureField {
-    std::string name;      ///< UTF-8, unique in the file; no full stop, which parts names
-    std::size_t page = 0;  ///< from 0
-    double leftMm = 0;     ///< from the page's lower left corner
-    double bottomMm = 0;
-    double widthMm = 0;  ///< 0 with heightMm 0: nothing is seen
-    double heightMm = 0;
-};
 
 /// The file with empty signature fields as one more revision; `pdf` stays a byte-exact prefix.
 /// Fails for a file that is signed already, encrypted, damaged, or with cross-reference streams,

@@ -19,7 +19,7 @@ model::Result<void> writeCertificate(const model::CastingFile& file, const model
     if (!document) return document.error();
     const auto pdf = reports::renderPdf(*document);
     if (!pdf) return pdf.error();
-    return reports::writeFile(path, *pdf);
+    return reports::writeFile(path, pdf->bytes);
 }
 
 CertificateJob::CertificateJob(QObject* parent) : QObject(parent) {}

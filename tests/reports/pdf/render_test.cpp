@@ -86,7 +86,7 @@ TEST(Pdf, IsEqualByteForByteForAnEqualDocument) {
     for (std::string& other : others)
         threads.emplace_back([&document, &other] {
             const auto bytes = reports::renderPdf(document);
-            if (bytes.ok()) other = *bytes;
+            if (bytes.ok()) other = bytes->bytes;
         });
     for (std::thread& thread : threads) thread.join();
     for (const std::string& other : others) EXPECT_TRUE(other == first);

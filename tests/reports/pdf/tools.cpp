@@ -80,7 +80,7 @@ reports::Document documentOf(std::vector<reports::Block> blocks) {
 std::string rendered(const reports::Document& document) {
     const auto bytes = reports::renderPdf(document);
     EXPECT_TRUE(bytes.ok()) << (bytes.ok() ? "" : bytes.error().message());
-    return bytes.ok() ? *bytes : std::string();
+    return bytes.ok() ? bytes->bytes : std::string();
 }
 
 }  // namespace tools

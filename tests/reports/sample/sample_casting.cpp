@@ -273,6 +273,20 @@ Sample soundCasting() {
     return sample;
 }
 
+Sample signedCasting() {
+    Sample sample = soundCasting();
+    sample.file.examinations.push_back(sample.file.examinations[0]);
+    sample.file.examinations[1].header.repeat = 1;
+    sample.verdict.examinations.push_back(sample.verdict.examinations[0]);
+    sample.verdict.examinations[1].repeat = 1;
+    sample.verdict.examinations[0].superseded = true;
+    sample.issue.forRelease = true;
+    sample.issue.presentedBy = "Łucja Ødegård-Brüß";
+    sample.records = {{"Łucja Ødegård-Brüß", "2026-11-24T08:00:00Z", {}, {}},
+                      {"Νίκη Αλεξίου", "2026-11-24T09:30:00Z", {}, {}}};
+    return sample;
+}
+
 Sample mixedCasting() {
     Sample sample = soundCasting();
     sample.file.examinations.clear();

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "certificate/certificate.h"
 
@@ -15,8 +16,11 @@ struct Sample {
     model::Verdict verdict;
     model::TableSet tables;
     reports::Issue issue;
+    std::vector<reports::Recorded> records;
 
-    [[nodiscard]] reports::CertificateInput input() const { return {file, verdict, tables, issue}; }
+    [[nodiscard]] reports::CertificateInput input() const {
+        return {file, verdict, tables, issue, records};
+    }
 };
 
 /// The table that the samples are judged by: "Trial Standard 7:2020" revision 3.
@@ -37,6 +41,9 @@ Sample mixedCasting();
 
 /// One zone, nothing found, acceptable, everything made as required and attested.
 Sample soundCasting();
+
+/// soundCasting() with a repeat of its examination, every examination signed, ready for release.
+Sample signedCasting();
 
 /// `zones` zones with `indications` each, for page counts and timing.
 Sample largeCasting(int zones, int indications);

@@ -24,7 +24,10 @@ const std::string& unsignedFile() {
         const sample::Sample sample = sample::mixedCasting();
         const auto document = reports::certificateOf(sample.input());
         EXPECT_TRUE(document.ok());
-        return document.ok() ? orEmpty(reports::renderPdf(*document)) : std::string();
+        if (!document.ok()) return std::string();
+        const auto rendered = reports::renderPdf(*document);
+        EXPECT_TRUE(rendered.ok());
+        return rendered.ok() ? rendered->bytes : std::string();
     }();
     return made;
 }
