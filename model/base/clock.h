@@ -3,7 +3,9 @@
 #pragma once
 
 #include <chrono>
+#include <optional>
 #include <string>
+#include <string_view>
 
 namespace model {
 
@@ -12,6 +14,8 @@ using UtcTime = std::chrono::sys_seconds;
 
 /// ISO 8601 in UTC: 2026-11-25T09:30:00Z.
 std::string toText(UtcTime time);
+/// Reads toText()'s form and no other.
+std::optional<UtcTime> timeFrom(std::string_view text);
 
 class Clock {
 public:

@@ -55,6 +55,43 @@ Result<void> addTimeStamp(CMS_SignerInfo* signer, const TimeStampService& timeSt
     return {};
 }
 
+enum class Certificates { Inside, Beside };
+
+Result<std::string> signature(std::span<const std::string_view> parts, const SigningKey& key,
+                              Certificates where, const TimeStampService* timeStamps) {
+    const auto digest = digestOf(parts);
+    if (!digest) return digest.error();
+
+    const auto& certificates = key.held().certificates;
+    const unsigned flags = where == Certificates::Inside ? kFlags : kFlags | CMS_NOCERTS;
+    const openssl::SignedData cms(CMS_sign(nullptr, nullptr, nullptr, nullptr, flags));
+    CMS_SignerInfo* signer =
+        cms ? CMS_add1_signer(cms.get(), certificates.front().get(), key.held().key.get(),
+                              EVP_sha256(), flags | CMS_CADES)
+            : nullptr;
+    bool made = signer != nullptr;
+    for (std::size_t i = 1; where == Certificates::Inside && i < certificates.size(); ++i)
+        made = made && CMS_add1_cert(cms.get(), certificates[i].get()) == 1;
+    made = made &&
+           CMS_signed_add1_attr_by_NID(signer, NID_pkcs9_contentType, V_ASN1_OBJECT,
+                                       OBJ_nid2obj(NID_pkcs7_data), -1) == 1 &&
+           CMS_signed_add1_attr_by_NID(signer, NID_pkcs9_messageDigest, V_ASN1_OCTET_STRING,
+                                       digest->data(), static_cast<int>(digest->size())) == 1;
+    if (!made) return openssl::failure("making a signature");
+    // CMS_final() and CMS_SignerInfo_sign() of OpenSSL 3.0 always add signing-time, which PAdES
+    // does not allow: the attributes are signed here instead.
+    const auto value = signBare(attributesToSign(signer), key);
+    if (!value) return value.error();
+    if (ASN1_STRING_set(CMS_SignerInfo_get0_signature(signer), value->data(),
+                        static_cast<int>(value->size())) != 1)
+        return openssl::failure("making a signature");
+    if (timeStamps != nullptr)
+        if (auto stamped = addTimeStamp(signer, *timeStamps); !stamped) return stamped.error();
+    std::string bytes = openssl::encoded(i2d_CMS_ContentInfo, cms.get());
+    if (bytes.empty()) return openssl::failure("writing a signature");
+    return bytes;
+}
+
 }  // namespace
 
 std::size_t longestSignature(const SigningKey& key) {
@@ -71,36 +108,14 @@ Result<std::string> signDetached(std::span<const std::string_view> parts, const 
                                  const TimeStampService* timeStamps) {
     if (auto usable = checkUsable(key.certificates(), now, revocationLists); !usable)
         return usable.error();
-    const auto digest = digestOf(parts);
-    if (!digest) return digest.error();
+    return signature(parts, key, Certificates::Inside, timeStamps);
+}
 
-    const auto& certificates = key.held().certificates;
-    const openssl::SignedData cms(CMS_sign(nullptr, nullptr, nullptr, nullptr, kFlags));
-    CMS_SignerInfo* signer =
-        cms ? CMS_add1_signer(cms.get(), certificates.front().get(), key.held().key.get(),
-                              EVP_sha256(), kFlags | CMS_CADES)
-            : nullptr;
-    bool made = signer != nullptr;
-    for (std::size_t i = 1; i < certificates.size(); ++i)
-        made = made && CMS_add1_cert(cms.get(), certificates[i].get()) == 1;
-    made = made &&
-           CMS_signed_add1_attr_by_NID(signer, NID_pkcs9_contentType, V_ASN1_OBJECT,
-                                       OBJ_nid2obj(NID_pkcs7_data), -1) == 1 &&
-           CMS_signed_add1_attr_by_NID(signer, NID_pkcs9_messageDigest, V_ASN1_OCTET_STRING,
-                                       digest->data(), static_cast<int>(digest->size())) == 1;
-    if (!made) return openssl::failure("making a signature");
-    // CMS_final() and CMS_SignerInfo_sign() of OpenSSL 3.0 always add signing-time, which PAdES
-    // does not allow: the attributes are signed here instead.
-    const auto signature = signBare(attributesToSign(signer), key);
-    if (!signature) return signature.error();
-    if (ASN1_STRING_set(CMS_SignerInfo_get0_signature(signer), signature->data(),
-                        static_cast<int>(signature->size())) != 1)
-        return openssl::failure("making a signature");
-    if (timeStamps != nullptr)
-        if (auto stamped = addTimeStamp(signer, *timeStamps); !stamped) return stamped.error();
-    std::string bytes = openssl::encoded(i2d_CMS_ContentInfo, cms.get());
-    if (bytes.empty()) return openssl::failure("writing a signature");
-    return bytes;
+Result<std::string> signBeside(std::string_view bytes, const SigningKey& key, UtcTime now,
+                               std::span<const std::string> revocationLists) {
+    if (auto usable = checkUsable(key.certificates(), now, revocationLists); !usable)
+        return usable.error();
+    return signature(std::array{bytes}, key, Certificates::Beside, nullptr);
 }
 
 Result<std::string> signDetached(std::string_view bytes, const SigningKey& key, UtcTime now,

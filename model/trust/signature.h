@@ -30,6 +30,11 @@ Result<std::string> signDetached(std::string_view bytes, const SigningKey& key, 
                                  std::span<const std::string> revocationLists = {},
                                  const TimeStampService* timeStamps = nullptr);
 
+/// The same without certificates inside, for rows whose signers' certificates are kept beside them:
+/// some 500 bytes. Whoever checks it hands the certificates in.
+Result<std::string> signBeside(std::string_view bytes, const SigningKey& key, UtcTime now,
+                               std::span<const std::string> revocationLists = {});
+
 /// No signature of signDetached() by this key is longer, without a time stamp.
 std::size_t longestSignature(const SigningKey& key);
 /// What a time stamp may add at most; signDetached() refuses a longer one.

@@ -145,8 +145,13 @@ std::string formFault(std::string_view signedData, const std::vector<Certificate
         exactlyEncoded(signedData)
             ? d2i_CMS_ContentInfo(nullptr, &start, static_cast<long>(signedData.size()))
             : nullptr);
-    CMS_SignerInfo* signer = read && OBJ_obj2nid(CMS_get0_type(read.get())) == NID_pkcs7_signed
-                                 ? onlySigner(read.get())
+    return formFault(read.get(), signedData, others);
+}
+
+std::string formFault(CMS_ContentInfo* read, std::string_view signedData,
+                      const std::vector<Certificate>& others) {
+    CMS_SignerInfo* signer = read != nullptr && OBJ_obj2nid(CMS_get0_type(read)) == NID_pkcs7_signed
+                                 ? onlySigner(read)
                                  : nullptr;
     if (signer == nullptr) return "it is no DER of one signer";
 
@@ -156,7 +161,7 @@ std::string formFault(std::string_view signedData, const std::vector<Certificate
     ASN1_INTEGER* serial = nullptr;
     CMS_SignerInfo_get0_signer_id(signer, &keyId, &issuer, &serial);
     const char signerVersion = keyId != nullptr ? 3 : 1;
-    const bool plainData = OBJ_obj2nid(CMS_get0_eContentType(read.get())) == NID_pkcs7_data;
+    const bool plainData = OBJ_obj2nid(CMS_get0_eContentType(read)) == NID_pkcs7_data;
     Element firstSigner = next(parts.signers.content);
     if (!isNumber(parts.version, plainData && keyId == nullptr ? 1 : 3) ||
         !isNumber(next(firstSigner.content), signerVersion))
@@ -174,7 +179,7 @@ std::string formFault(std::string_view signedData, const std::vector<Certificate
         !plainDigest(stated.get()) || OBJ_cmp(stated->algorithm, digest->algorithm) != 0)
         return "it states other digests than the signer's";
 
-    std::vector<Certificate> known = certificatesIn(read.get());
+    std::vector<Certificate> known = certificatesIn(read);
     const std::size_t embedded = known.size();
     for (const Certificate& other : others) {
         X509_up_ref(other.get());

@@ -16,6 +16,10 @@ namespace model::openssl {
 /// the encoding, versions (RFC 5652, 5.1 and 5.3), the digest algorithms, and that no certificate
 /// in it was altered, as far as its issuer or the original is in it or among `others`.
 std::string formFault(std::string_view signedData, const std::vector<Certificate>& others);
+/// The same of a SignedData that was read from `signedData` and is written back as the same bytes;
+/// null: it was not.
+std::string formFault(CMS_ContentInfo* read, std::string_view signedData,
+                      const std::vector<Certificate>& others);
 
 /// The certificates in a SignedData.
 std::vector<Certificate> certificatesIn(CMS_ContentInfo* signedData);
