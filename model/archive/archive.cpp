@@ -14,6 +14,7 @@
 #include "archive/draft_store.h"
 #include "archive/history_store.h"
 #include "archive/migration.h"
+#include "archive/opening.h"
 #include "archive/plan_store.h"
 #include "archive/record_store.h"
 #include "archive/stored_file.h"
@@ -26,46 +27,6 @@ namespace model {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr char kDemonstration[] = "demonstration";
-constexpr char kWorking[] = "working";
-
-Result<std::string> absolutePath(const std::string& path) {
-    assert(QCoreApplication::instance());
-    if (path.empty() || path.find('\0') != std::string::npos)
-        return inputError(path, "is not a file name");
-    std::error_code code;
-    const fs::path absolute = fs::absolute(path, code);
-    if (code) return refusal(path, "cannot be found: %1", {code.message()});
-    return absolute.lexically_normal().string();
-}
-
-/// By stat() and access() only. Opening and closing the file here would drop the locks that
-/// another connection of this process holds on it.
-Result<void> checkThere(const std::string& path) {
-    std::error_code code;
-    const fs::file_status status = fs::status(path, code);
-    if (status.type() == fs::file_type::not_found) return inputError(path, "does not exist");
-    if (code) return refusal(path, "cannot be read: %1", {code.message()});
-    if (fs::is_directory(status)) return inputError(path, "is a folder, not an archive");
-    if (!fs::is_regular_file(status)) return inputError(path, "is not a file");
-    if (::access(path.c_str(), R_OK) != 0)
-        return refusal(path, "cannot be read: %1", {std::generic_category().message(errno)});
-    return {};
-}
-
-Result<void> checkNothingThere(const std::string& path) {
-    // A journal left behind by an older database of this name would be folded into the new one.
-    for (const char* suffix : {"", "-wal", "-shm", "-journal", ".files"}) {
-        std::error_code code;
-        if (fs::symlink_status(path + suffix, code).type() != fs::file_type::not_found)
-            return inputError(path + suffix, "exists already; a new archive needs a new name");
-    }
-    std::error_code code;
-    if (!fs::is_directory(fs::path(path).parent_path(), code))
-        return inputError(fs::path(path).parent_path().string(), "is not a folder");
-    return {};
-}
 
 /// Makes an empty file that was not there; of two programs that try, one succeeds.
 Result<void> claim(const std::string& path) {
@@ -80,38 +41,28 @@ Result<void> claim(const std::string& path) {
     return refusal(path, "cannot be made: %1", {std::generic_category().message(errno)});
 }
 
-Result<void> fill(const Connection& connection, ArchiveKind kind, const Actor& actor,
-                  const Clock& clock) {
-    return writing(connection, clock, actor, [&](WriteTransaction& transaction) -> Result<void> {
-        for (const Migration& step : migrations())
-            if (auto done = dialect::runScript(connection, step.script); !done) return done;
-        if (auto done = dialect::setApplicationId(connection); !done) return done;
-        if (auto done = dialect::setSchemaVersion(connection, migrations().back().version); !done)
-            return done;
-        const char* word = kind == ArchiveKind::Demonstration ? kDemonstration : kWorking;
-        SqlStatement add(connection, "INSERT INTO archive (id, kind, created_at) VALUES (1, ?, ?)");
-        if (auto done = add.run(word, transaction.time()); !done) return done;
-        Canonical::Object content;
-        content["kind"] = word;
-        return transaction.record(action::kArchiveCreated, "", std::move(content));
-    });
-}
-
-Result<ArchiveKind> kindIn(const Connection& connection) {
-    SqlStatement statement(connection, "SELECT kind FROM archive");
-    const auto row = statement.first();
-    if (!row) return row.error();
-    if (*row && statement.text(0) == kDemonstration) return ArchiveKind::Demonstration;
-    if (*row && statement.text(0) == kWorking) return ArchiveKind::Working;
-    return connection.damaged("archive", "does not say what kind it is");
-}
-
-Result<void> checkIdentity(const Connection& connection) {
-    const auto id = dialect::applicationId(connection);
-    if (!id) return id.error();
-    if (*id != dialect::kApplicationId)
-        return inputError(connection.place(), "is not a Fettlemark archive");
-    return {};
+Result<void> fill(const Connection& connection, ArchiveKey& key, ArchiveKind kind,
+                  const Actor& actor, const Clock& clock) {
+    auto begun = WriteTransaction::beginUnsealed(connection, clock, actor);
+    if (!begun) return begun.error();
+    WriteTransaction& transaction = **begun;
+    for (const Migration& step : migrations())
+        if (auto done = dialect::runScript(connection, step.script); !done) return done;
+    if (auto done = dialect::setApplicationId(connection); !done) return done;
+    if (auto done = dialect::setSchemaVersion(connection, migrations().back().version); !done)
+        return done;
+    const auto seal = key.make();
+    if (!seal) return seal.error();
+    transaction.sealWith(**seal);
+    const char* word = wordOf(kind);
+    SqlStatement add(connection, "INSERT INTO archive (id, kind, created_at) VALUES (1, ?, ?)");
+    if (auto done = add.run(word, transaction.time()); !done) return done;
+    Canonical::Object content;
+    content["kind"] = word;
+    if (auto done = transaction.record(action::kArchiveCreated, "", std::move(content)); !done)
+        return done;
+    if (auto done = addArchiveKey(transaction, **seal, 1); !done) return done;
+    return transaction.commit();
 }
 
 template <class T>
@@ -126,17 +77,27 @@ Result<std::vector<T>> values(Result<std::vector<Stored<T>>> stored) {
 }  // namespace
 
 struct Archive::State {
+    State(std::string given, const std::string& absolute, ArchiveKind itsKind,
+          const Clock* itsClock, std::unique_ptr<Connection> itsConnection)
+        : path(std::move(given)),
+          folder(absolute + ".files"),
+          kind(itsKind),
+          clock(itsClock),
+          connection(std::move(itsConnection)),
+          key(absolute) {}
+
     std::string path;    ///< as the caller gave it
     std::string folder;  ///< of the certificates' files
     ArchiveKind kind = ArchiveKind::Working;
     const Clock* clock = nullptr;
     std::unique_ptr<Connection> connection;
+    ArchiveKey key;
     /// The draft that was saved or loaded last: the next save need not read it again.
     std::optional<ExaminationDraft> draft;
 
     template <class Body>
     auto write(const Actor& actor, Body body) {
-        return writing(*connection, *clock, actor, std::move(body));
+        return writing(*connection, key, *clock, actor, std::move(body));
     }
 };
 
@@ -146,6 +107,10 @@ const Connection& ArchiveAccess::connection(const Archive& archive) {
 
 const Clock& ArchiveAccess::clock(const Archive& archive) {
     return *archive.state_->clock;
+}
+
+ArchiveKey& ArchiveAccess::key(const Archive& archive) {
+    return archive.state_->key;
 }
 
 const std::string& ArchiveAccess::folder(const Archive& archive) {
@@ -163,39 +128,60 @@ Result<Archive> Archive::create(const std::string& path, ArchiveKind kind, const
     if (!absolute) return absolute.error();
     if (auto checked = checkNothingThere(*absolute); !checked) return checked.error();
     if (auto claimed = claim(*absolute); !claimed) return claimed.error();
+    ArchiveKey key(*absolute);
     const auto filled = [&]() -> Result<void> {
         const auto connection = dialect::openDatabase(*absolute);
         if (!connection) return connection.error();
         if (auto done = dialect::checkForeignKeys(**connection, true); !done) return done;
-        if (auto done = fill(**connection, kind, actor, clock); !done) return done;
+        if (auto done = fill(**connection, key, kind, actor, clock); !done) return done;
         return dialect::settle(**connection);
     }();
     if (!filled) {
         for (const char* suffix : {"-wal", "-shm", "-journal", ""})
             ::unlink((*absolute + suffix).c_str());
+        key.discard();
         return filled.error();
     }
     return open(path, clock);
 }
 
 Result<Archive> Archive::open(const std::string& path, const Clock& clock) {
+    assert(QCoreApplication::instance());
     const auto absolute = absolutePath(path);
     if (!absolute) return absolute.error();
     if (auto there = checkThere(*absolute); !there) return there.error();
-    auto connection = dialect::openDatabase(*absolute);
+    auto connection = openToRead(*absolute);
     if (!connection) return connection.error();
-    if (auto done = checkIdentity(**connection); !done) return done.error();
-    if (auto done = migrate(**connection, migrations(), clock); !done) return done.error();
+    if (const auto version = knownSchema(**connection, migrations()); !version)
+        return version.error();
+    if (auto writable = checkWritable(*absolute); !writable) return writable.error();
+    ArchiveKey key(*absolute);
+    if (auto done = migrate(**connection, migrations(), key, clock); !done) return done.error();
     if (auto done = dialect::settle(**connection); !done) return done.error();
     const auto kind = kindIn(**connection);
     if (!kind) return kind.error();
-    auto state = std::make_unique<State>();
-    state->path = path;
-    state->folder = *absolute + ".files";
-    state->kind = *kind;
-    state->clock = &clock;
-    state->connection = std::move(*connection);
-    return Archive(std::move(state));
+    return Archive(std::make_unique<State>(path, *absolute, *kind, &clock, std::move(*connection)));
+}
+
+Result<Archive> Archive::openForReading(const std::string& path, const Clock& clock) {
+    assert(QCoreApplication::instance());
+    const auto absolute = absolutePath(path);
+    if (!absolute) return absolute.error();
+    if (auto there = checkThere(*absolute); !there) return there.error();
+    auto connection = openToRead(*absolute);
+    if (!connection) return connection.error();
+    const auto version = knownSchema(**connection, migrations());
+    if (!version) return version.error();
+    if (*version < migrations().back().version) {
+        connection->reset();
+        auto archive = open(path, clock);
+        if (!archive) return archive;
+        connection = std::move(archive->state_->connection);
+    }
+    if (auto done = (*connection)->keepFromWriting(); !done) return done.error();
+    const auto kind = kindInAnyCase(**connection);
+    if (!kind) return kind.error();
+    return Archive(std::make_unique<State>(path, *absolute, *kind, &clock, std::move(*connection)));
 }
 
 ArchiveKind Archive::kind() const {

@@ -126,9 +126,16 @@ public:
 
     /// Opens an archive. One of an older schema is first copied to FILE.schema-N.backup, the copy
     /// checked, and then brought up to date. Input: no such file, not an archive, or written by a
-    /// newer program. Refused: there but unreadable or locked. Damaged: its database is broken.
-    /// `clock` outlives the archive.
+    /// newer program. Refused: there but unreadable, read-only or locked. Damaged: its database is
+    /// broken. `clock` outlives the archive.
     static Result<Archive> open(const std::string& path, const Clock& clock = systemClock());
+
+    /// Opens an archive that is not written: one on a read-only disk, beside which nothing is made,
+    /// or one whose database is broken, as far as it can be read at all; whatIsLost() of losses.h
+    /// names the rest. Every write fails with Refused. One of an older schema is first brought up
+    /// to date as by open(); Refused where that cannot be done.
+    static Result<Archive> openForReading(const std::string& path,
+                                          const Clock& clock = systemClock());
 
     Archive(Archive&&) noexcept;
     Archive& operator=(Archive&&) noexcept;

@@ -14,13 +14,14 @@ namespace model {
 struct ArchiveAccess {
     static const Connection& connection(const Archive& archive);
     static const Clock& clock(const Archive& archive);
+    static ArchiveKey& key(const Archive& archive);
     /// Where the files of certificates are kept.
     static const std::string& folder(const Archive& archive);
 
     /// writing() on an archive.
     template <class Body>
     static auto write(Archive& archive, const Actor& actor, Body body) {
-        return writing(connection(archive), clock(archive), actor, std::move(body));
+        return writing(connection(archive), key(archive), clock(archive), actor, std::move(body));
     }
 };
 

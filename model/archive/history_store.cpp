@@ -37,7 +37,20 @@ Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
     return canonicalBytes(row);
 }
 
-Result<void> appendHistory(const Connection& connection, const std::string& time,
+bool isSignedAct(std::string_view action) {
+    static constexpr std::string_view kSigned[] = {
+        action::kAuthorityMade,    action::kAuthorityTrusted, action::kPersonSaved,
+        action::kIdentityIssued,   action::kIdentityImported, action::kIdentityWithdrawn,
+        action::kPassphraseChanged};
+    return std::ranges::find(kSigned, action) != std::end(kSigned);
+}
+
+const std::string* signerOf(const Canonical& content) {
+    const Canonical* signer = content.member("signer");
+    return signer ? signer->text() : nullptr;
+}
+
+Result<Head> appendHistory(const Connection& connection, const std::string& time,
                            const std::string& person, const std::string& action,
                            const std::string& subject, Canonical::Object content) {
     const auto head = historyHead(connection);
@@ -49,8 +62,26 @@ Result<void> appendHistory(const Connection& connection, const std::string& time
     SqlStatement statement(connection,
                            "INSERT INTO history (sequence, happened_at, person, action, subject, "
                            "bytes, hash) VALUES (?, ?, ?, ?, ?, ?, ?)");
-    return statement.run(sequence, time, person, action, subject, Blob{*bytes},
-                         Blob{asBytes(hash)});
+    auto added =
+        statement.run(sequence, time, person, action, subject, Blob{*bytes}, Blob{asBytes(hash)});
+    if (!added) return added.error();
+    return Head{sequence, hash};
+}
+
+Result<void> appendSeal(const Connection& connection, const Head& head, const SealKey& key) {
+    const auto signature = key.seal(head.hash);
+    if (!signature) return signature.error();
+    SqlStatement statement(connection,
+                           "INSERT INTO history_seal (sequence, signature) VALUES (?, ?)");
+    return statement.run(head.sequence, Blob{*signature});
+}
+
+Result<void> appendSignature(const Connection& connection, std::int64_t sequence,
+                             std::int64_t identity, std::string_view signature) {
+    SqlStatement statement(connection,
+                           "INSERT INTO history_signature (sequence, identity, signature) "
+                           "VALUES (?, ?, ?)");
+    return statement.run(sequence, identity, Blob{signature});
 }
 
 Result<Head> historyHead(const Connection& connection) {

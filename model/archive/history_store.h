@@ -9,6 +9,7 @@
 #include "archive/archive.h"
 #include "archive/connection.h"
 #include "trust/canonical.h"
+#include "trust/seal_key.h"
 
 namespace model {
 
@@ -23,17 +24,40 @@ inline constexpr char kExaminationSaved[] = "examination saved";
 inline constexpr char kTableAdded[] = "limit table added";
 inline constexpr char kNumberReserved[] = "certificate number reserved";
 inline constexpr char kCertificateAdded[] = "certificate added";
+inline constexpr char kArchiveKeyMade[] = "archive key made";
+inline constexpr char kAuthorityMade[] = "authority made";
+inline constexpr char kAuthorityTrusted[] = "authority trusted";
+inline constexpr char kPersonSaved[] = "person saved";
+inline constexpr char kIdentityIssued[] = "identity issued";
+inline constexpr char kIdentityImported[] = "identity imported";
+inline constexpr char kIdentityWithdrawn[] = "identity withdrawn";
+inline constexpr char kPassphraseChanged[] = "passphrase changed";
+inline constexpr char kPassphraseWrong[] = "wrong passphrase given";
+inline constexpr char kPassphraseRight[] = "right passphrase given";
 }  // namespace action
+
+/// Whether an action is a person's signed act: a row of it without their signature is no such act.
+bool isSignedAct(std::string_view action);
+
+/// Who signed a row: the member "signer" of its content, a person's id. Null where nobody did.
+const std::string* signerOf(const Canonical& content);
 
 /// The bytes of a row, as CANONICAL.md of trust/ lays them down.
 Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
                                  const std::string& person, const std::string& action,
                                  const std::string& subject, Canonical::Object content);
 
-/// Adds a row, within a write transaction; only WriteTransaction::record() calls it.
-Result<void> appendHistory(const Connection& connection, const std::string& time,
+/// Adds a row, within a write transaction, and returns the head with it; only WriteTransaction
+/// calls this and the two below.
+Result<Head> appendHistory(const Connection& connection, const std::string& time,
                            const std::string& person, const std::string& action,
                            const std::string& subject, Canonical::Object content);
+
+/// Seals the row that is `head`.
+Result<void> appendSeal(const Connection& connection, const Head& head, const SealKey& key);
+/// Stores a person's signature of a row by an identity.
+Result<void> appendSignature(const Connection& connection, std::int64_t sequence,
+                             std::int64_t identity, std::string_view signature);
 
 Result<Head> historyHead(const Connection& connection);
 

@@ -13,7 +13,8 @@ namespace model {
 namespace {
 
 /// Of each script in schema/, from 1; written into the history.
-constexpr const char* kDescriptions[] = {"the first schema"};
+constexpr const char* kDescriptions[] = {"the first schema",
+                                         "people, identities, seals and signatures"};
 
 /// What no migration may change.
 struct Kept {
@@ -34,20 +35,6 @@ Result<Kept> keptIn(const Connection& connection) {
     const auto row = statement.first();
     if (!row) return row.error();
     return Kept{*head, statement.whole(0), statement.whole(1), statement.whole(2)};
-}
-
-/// The database's schema, if the steps know it.
-Result<std::int64_t> knownVersion(const Connection& connection,
-                                  const std::vector<Migration>& steps) {
-    auto version = dialect::schemaVersion(connection);
-    if (!version) return version;
-    if (*version < 1) return connection.damaged("schema", "its number is missing");
-    if (*version > steps.back().version)
-        return inputError(connection.place(),
-                          "was written by a newer Fettlemark (schema %1, this program knows %2); "
-                          "open it with that one",
-                          {std::to_string(*version), std::to_string(steps.back().version)});
-    return version;
 }
 
 std::string freeBackupPath(const std::string& path, std::int64_t version) {
@@ -84,19 +71,39 @@ Result<void> makeBackup(const Connection& original, std::int64_t version, const 
     return {};
 }
 
+Result<void> recordStep(WriteTransaction& transaction, const Migration& step) {
+    Canonical::Object content;
+    content["schema"] = step.version;
+    content["description"] = step.description;
+    return transaction.record(action::kArchiveMigrated, "schema " + std::to_string(step.version),
+                              std::move(content));
+}
+
+/// From its first sealed schema on an archive has a key.
+Result<void> recordFirstSealedStep(WriteTransaction& transaction, const Migration& step,
+                                   ArchiveKey& key) {
+    const auto made = key.make();
+    if (!made) return made.error();
+    transaction.sealWith(**made);
+    if (auto done = recordStep(transaction, step); !done) return done;
+    return addArchiveKey(transaction, **made, transaction.head().sequence);
+}
+
 Result<void> runSteps(WriteTransaction& transaction, std::int64_t version,
-                      const std::vector<Migration>& steps) {
+                      const std::vector<Migration>& steps, ArchiveKey& key) {
     const Connection& connection = transaction.connection();
+    if (version >= kFirstSealedSchema) {
+        const auto seal = key.forSealing(connection);
+        if (!seal) return seal.error();
+        transaction.sealWith(**seal);
+    }
     for (const Migration& step : steps) {
         if (step.version <= version) continue;
         if (auto done = dialect::runScript(connection, step.script); !done) return done;
         if (auto done = dialect::setSchemaVersion(connection, step.version); !done) return done;
-        Canonical::Object content;
-        content["schema"] = step.version;
-        content["description"] = step.description;
-        if (auto done =
-                transaction.record(action::kArchiveMigrated,
-                                   "schema " + std::to_string(step.version), std::move(content));
+        if (auto done = step.version == kFirstSealedSchema
+                            ? recordFirstSealedStep(transaction, step, key)
+                            : recordStep(transaction, step);
             !done)
             return done;
     }
@@ -125,17 +132,17 @@ Result<void> checkSteps(const Connection& connection, const Kept& before) {
 }
 
 Result<void> runAll(const Connection& connection, const std::vector<Migration>& steps,
-                    const Clock& clock) {
-    auto transaction = WriteTransaction::begin(connection, clock, Actor{"Fettlemark"});
+                    ArchiveKey& key, const Clock& clock) {
+    auto transaction = WriteTransaction::beginUnsealed(connection, clock, Actor{"Fettlemark"});
     if (!transaction) return transaction.error();
     // Read again: another program may have done it while this one waited.
-    const auto version = knownVersion(connection, steps);
+    const auto version = knownSchema(connection, steps);
     if (!version) return version.error();
     if (*version == steps.back().version) return {};
     const auto kept = keptIn(connection);
     if (!kept) return kept.error();
     if (auto done = makeBackup(connection, *version, *kept); !done) return done;
-    if (auto done = runSteps(**transaction, *version, steps); !done) return done;
+    if (auto done = runSteps(**transaction, *version, steps, key); !done) return done;
     if (auto done = checkSteps(connection, *kept); !done) return done;
     return (*transaction)->commit();
 }
@@ -154,13 +161,27 @@ const std::vector<Migration>& migrations() {
     return all;
 }
 
+Result<std::int64_t> knownSchema(const Connection& connection,
+                                 const std::vector<Migration>& steps) {
+    auto version = dialect::schemaVersion(connection);
+    if (!version) return version;
+    if (*version < 1) return connection.damaged("schema", "its number is missing");
+    if (*version > steps.back().version)
+        return inputError(connection.place(),
+                          "was written by a newer Fettlemark (schema %1, this program knows %2); "
+                          "open it with that one",
+                          {std::to_string(*version), std::to_string(steps.back().version)});
+    return version;
+}
+
 Result<void> migrate(const Connection& connection, const std::vector<Migration>& steps,
-                     const Clock& clock) {
-    const auto version = knownVersion(connection, steps);
+                     ArchiveKey& key, const Clock& clock) {
+    const auto version = knownSchema(connection, steps);
     if (!version) return version.error();
     if (*version == steps.back().version) return {};
     if (auto done = dialect::checkForeignKeys(connection, false); !done) return done;
-    auto done = runAll(connection, steps, clock);
+    auto done = runAll(connection, steps, key, clock);
+    if (!done) key.discard();
     if (auto checked = dialect::checkForeignKeys(connection, true); !checked) return checked;
     return done;
 }

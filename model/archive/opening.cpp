@@ -55,6 +55,19 @@ Result<void> checkThere(const std::string& path) {
     return {};
 }
 
+Result<void> checkNothingThere(const std::string& path) {
+    // A journal left behind by an older database of this name would be folded into the new one.
+    for (const char* suffix : {"", "-wal", "-shm", "-journal", ".files", ".key"}) {
+        std::error_code code;
+        if (fs::symlink_status(path + suffix, code).type() != fs::file_type::not_found)
+            return inputError(path + suffix, "exists already; a new archive needs a new name");
+    }
+    std::error_code code;
+    if (!fs::is_directory(fs::path(path).parent_path(), code))
+        return inputError(fs::path(path).parent_path().string(), "is not a folder");
+    return {};
+}
+
 Result<void> checkWritable(const std::string& path) {
     if (::access(path.c_str(), W_OK) == 0 && ::access(parentOf(path).c_str(), W_OK) == 0) return {};
     return refusal(path,

@@ -18,6 +18,9 @@ Result<std::string> absolutePath(const std::string& path);
 /// drop the locks that another connection of this process holds on it.
 Result<void> checkThere(const std::string& path);
 
+/// Input: the archive or a file that belongs to one of this name is there, or its folder is not.
+Result<void> checkNothingThere(const std::string& path);
+
 /// Refused where the file or its folder is read-only for this user or on this disk.
 Result<void> checkWritable(const std::string& path);
 

@@ -11,26 +11,6 @@
 namespace model {
 namespace {
 
-/// The version that a save makes, where the stored one is the one that the caller knows.
-Result<std::int64_t> nextVersion(const Connection& connection, const char* selectVersion,
-                                 const char* what, const std::string& key,
-                                 std::int64_t knownVersion) {
-    if (key.find_first_not_of(" \t\r\n") == std::string::npos)
-        return inputError(connection.place(), "stores no %1 without a number", {what});
-    SqlStatement statement(connection, selectVersion);
-    const auto row = statement.first(key);
-    if (!row) return row.error();
-    const std::int64_t stored = *row ? statement.whole(0) : 0;
-    if (stored == knownVersion) return stored + 1;
-    if (stored == 0) return inputError(connection.place(), "has no %1 %2", {what, key});
-    if (knownVersion == 0)
-        return Error{ErrorKind::Conflict, connection.place(), "has a %1 %2 already", {what, key}};
-    return Error{ErrorKind::Conflict,
-                 connection.place(),
-                 "has another version of the %1 %2 than was loaded: somebody changed it meanwhile",
-                 {what, key}};
-}
-
 std::string oneOrAll(const std::string& column, const std::optional<std::string>& key) {
     return key ? " WHERE " + column + " = ?" : " ORDER BY " + column;
 }
@@ -84,6 +64,25 @@ Result<void> readForbiddenKinds(const Connection& connection, Order& order) {
 }
 
 }  // namespace
+
+Result<std::int64_t> nextVersion(const Connection& connection, const char* selectVersion,
+                                 const char* what, const std::string& key,
+                                 std::int64_t knownVersion) {
+    if (key.find_first_not_of(" \t\r\n") == std::string::npos)
+        return inputError(connection.place(), "stores no %1 without a number", {what});
+    SqlStatement statement(connection, selectVersion);
+    const auto row = statement.first(key);
+    if (!row) return row.error();
+    const std::int64_t stored = *row ? statement.whole(0) : 0;
+    if (stored == knownVersion) return stored + 1;
+    if (stored == 0) return inputError(connection.place(), "has no %1 %2", {what, key});
+    if (knownVersion == 0)
+        return Error{ErrorKind::Conflict, connection.place(), "has a %1 %2 already", {what, key}};
+    return Error{ErrorKind::Conflict,
+                 connection.place(),
+                 "has another version of the %1 %2 than was loaded: somebody changed it meanwhile",
+                 {what, key}};
+}
 
 Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order,
                                std::int64_t knownVersion) {

@@ -10,6 +10,12 @@
 
 namespace model {
 
+/// The version that a save makes, where the stored one (`selectVersion`, by its key) is the one
+/// that the caller knows; else Conflict, or Input where there is none.
+Result<std::int64_t> nextVersion(const Connection& connection, const char* selectVersion,
+                                 const char* what, const std::string& key,
+                                 std::int64_t knownVersion);
+
 Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order,
                                std::int64_t knownVersion);
 Result<std::int64_t> savePart(WriteTransaction& transaction, const Part& part,

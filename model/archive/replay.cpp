@@ -71,6 +71,11 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
     const Canonical* content = row.member("content");
     if (!content || !content->object()) return false;
     if (entry.action == action::kArchiveMigrated) return true;
+    if (IdentityReplay::follows(entry.action)) {
+        Canonical::Object written = *content->object();
+        written.erase("signer");
+        return identities_.take(entry, written);
+    }
     if (entry.action == action::kExaminationSaved) return takeDraft(entry, *content);
     if (entry.action == action::kNumberReserved)
         return content->object()->empty() && entry.subject == std::to_string(++numbers_);
@@ -240,10 +245,14 @@ Result<void> Replay::compareArchive(const Connection& connection) {
     return {};
 }
 
+Result<void> Replay::compareIdentities(const Connection& connection) {
+    return identities_.compare(connection, findings_);
+}
+
 Result<std::vector<Error>> Replay::compare(const Connection& connection) {
     for (const auto part :
          {&Replay::compareArchive, &Replay::compareRecords, &Replay::compareDrafts,
-          &Replay::compareTables, &Replay::compareCertificates}) {
+          &Replay::compareTables, &Replay::compareCertificates, &Replay::compareIdentities}) {
         const auto done = (this->*part)(connection);
         if (done) continue;
         if (done.error().kind != ErrorKind::Damaged) return done.error();

@@ -5,21 +5,36 @@
 
 #include "archive/dialect.h"
 #include "archive/history_store.h"
+#include "archive/sign_in.h"
+#include "trust/signature.h"
 
 namespace model {
 
-WriteTransaction::WriteTransaction(const Connection& connection, std::string person,
-                                   std::string time)
-    : connection_(connection), person_(std::move(person)), time_(std::move(time)) {}
+WriteTransaction::WriteTransaction(const Connection& connection, std::string person, UtcTime moment)
+    : connection_(connection), person_(std::move(person)), moment_(moment), time_(toText(moment)) {}
 
 Result<std::unique_ptr<WriteTransaction>> WriteTransaction::begin(const Connection& connection,
+                                                                  ArchiveKey& key,
                                                                   const Clock& clock,
                                                                   const Actor& actor) {
+    auto transaction = beginUnsealed(connection, clock, actor);
+    if (!transaction) return transaction;
+    const auto seal = key.forSealing(connection);
+    if (!seal) return seal.error();
+    (*transaction)->sealWith(**seal);
+    return transaction;
+}
+
+Result<std::unique_ptr<WriteTransaction>> WriteTransaction::beginUnsealed(
+    const Connection& connection, const Clock& clock, const Actor& actor) {
     if (actor.name.find_first_not_of(" \t\r\n") == std::string::npos)
         return inputError(connection.place(), "is not written without the name of a person");
+    if (connection.isReadOnly())
+        return refusal(connection.place(),
+                       "was opened for reading only: nothing was written to it");
     if (auto begun = dialect::beginWriting(connection); !begun) return begun.error();
     return std::unique_ptr<WriteTransaction>(
-        new WriteTransaction(connection, actor.name, toText(clock.now())));
+        new WriteTransaction(connection, actor.name, clock.now()));
 }
 
 WriteTransaction::~WriteTransaction() {
@@ -29,9 +44,31 @@ WriteTransaction::~WriteTransaction() {
 
 Result<void> WriteTransaction::record(const std::string& action, const std::string& subject,
                                       Canonical::Object content) {
-    auto added = appendHistory(connection_, time_, person_, action, subject, std::move(content));
-    if (added) recorded_ = true;
-    return added;
+    if (!seal_) return refusal(connection_.place(), "is not written without the archive's own key");
+    if (isSignedAct(action) != content.contains("signer"))
+        return refusal(connection_.place(), "does not take \"%1\" without a signature", {action});
+    const auto added =
+        appendHistory(connection_, time_, person_, action, subject, std::move(content));
+    if (!added) return added.error();
+    if (auto sealed = appendSeal(connection_, *added, *seal_); !sealed) return sealed;
+    head_ = *added;
+    recorded_ = true;
+    return {};
+}
+
+Result<void> WriteTransaction::recordSigned(const std::string& action, const std::string& subject,
+                                            Canonical::Object content, const SignedIn& signer) {
+    assert(person_ == signer.person().name);
+    if (person_ != signer.person().name)
+        return refusal(connection_.place(), "takes a signed act only in the signer's own name");
+    if (auto may = checkMaySign(connection_, signer, moment_); !may) return may;
+    content["signer"] = signer.person().id;
+    if (auto recorded = record(action, subject, std::move(content)); !recorded) return recorded;
+    const std::string_view hash(reinterpret_cast<const char*>(head_.hash.data()),
+                                head_.hash.size());
+    const auto signature = signBeside(hash, signer.key(), moment_);
+    if (!signature) return signature.error();
+    return appendSignature(connection_, head_.sequence, signer.identity(), *signature);
 }
 
 Result<void> WriteTransaction::commit() {

@@ -8,17 +8,26 @@
 #include <type_traits>
 
 #include "archive/archive.h"
+#include "archive/archive_key.h"
 #include "archive/connection.h"
 #include "trust/canonical.h"
 
 namespace model {
 
+class SignedIn;
+
 class WriteTransaction {
 public:
-    /// Waits for another program's write; then this one alone may write until commit().
-    /// Fails with Input where `actor` has no name.
+    /// Waits for another program's write; then this one alone may write until commit(). What is
+    /// recorded is sealed with `key`. Fails with Input where `actor` has no name, and as
+    /// ArchiveKey::forSealing().
     static Result<std::unique_ptr<WriteTransaction>> begin(const Connection& connection,
-                                                           const Clock& clock, const Actor& actor);
+                                                           ArchiveKey& key, const Clock& clock,
+                                                           const Actor& actor);
+    /// The same without a key yet: for making an archive and bringing one up to date.
+    static Result<std::unique_ptr<WriteTransaction>> beginUnsealed(const Connection& connection,
+                                                                   const Clock& clock,
+                                                                   const Actor& actor);
     WriteTransaction(const WriteTransaction&) = delete;
     WriteTransaction& operator=(const WriteTransaction&) = delete;
     /// Undoes everything unless it was committed.
@@ -27,10 +36,21 @@ public:
     [[nodiscard]] const Connection& connection() const { return connection_; }
     [[nodiscard]] const std::string& person() const { return person_; }
     [[nodiscard]] const std::string& time() const { return time_; }  ///< of all in it, UTC
+    [[nodiscard]] UtcTime moment() const { return moment_; }         ///< the same
+    /// The row of the history that was recorded last.
+    [[nodiscard]] const Head& head() const { return head_; }
+
+    /// Seals from the next record() on.
+    void sealWith(const SealKey& key) { seal_ = &key; }
 
     /// Adds the row of the history that says what was done to what, and what was written.
     Result<void> record(const std::string& action, const std::string& subject,
                         Canonical::Object content);
+    /// The same, signed by a person, whose id becomes the content's "signer" and whose name must be
+    /// the transaction's. Fails as checkMaySign() of sign_in.h; whether the person's roles allow
+    /// the act is the caller's to ask before.
+    Result<void> recordSigned(const std::string& action, const std::string& subject,
+                              Canonical::Object content, const SignedIn& signer);
 
     /// Says that what was to be written is stored already: commit() then does nothing.
     void leaveAsIs() { leftAsIs_ = true; }
@@ -39,11 +59,14 @@ public:
     Result<void> commit();
 
 private:
-    WriteTransaction(const Connection& connection, std::string person, std::string time);
+    WriteTransaction(const Connection& connection, std::string person, UtcTime moment);
 
     const Connection& connection_;
     std::string person_;
+    UtcTime moment_;
     std::string time_;
+    const SealKey* seal_ = nullptr;
+    Head head_;
     bool recorded_ = false;
     bool leftAsIs_ = false;
     bool open_ = true;
@@ -64,9 +87,9 @@ private:
 
 /// Runs body(transaction), which returns a Result, and commits where it succeeded.
 template <class Body>
-auto writing(const Connection& connection, const Clock& clock, const Actor& actor, Body body)
-    -> std::invoke_result_t<Body, WriteTransaction&> {
-    auto transaction = WriteTransaction::begin(connection, clock, actor);
+auto writing(const Connection& connection, ArchiveKey& key, const Clock& clock, const Actor& actor,
+             Body body) -> std::invoke_result_t<Body, WriteTransaction&> {
+    auto transaction = WriteTransaction::begin(connection, key, clock, actor);
     if (!transaction) return transaction.error();
     auto result = body(**transaction);
     if (!result) return result;

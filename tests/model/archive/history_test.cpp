@@ -29,7 +29,7 @@ TEST_F(History, ChainIsThatOfAnIndependentRecomputation) {
     RawDatabase raw(path());
     const auto bytes = raw.column("SELECT bytes FROM history ORDER BY sequence");
     const auto hashes = raw.column("SELECT hash FROM history ORDER BY sequence");
-    ASSERT_THAT(bytes, SizeIs(6));
+    ASSERT_THAT(bytes, SizeIs(7));
     QByteArray previous(32, '\0');
     for (std::size_t i = 0; i < bytes.size(); ++i) {
         previous =
@@ -43,7 +43,7 @@ TEST_F(History, ChainIsThatOfAnIndependentRecomputation) {
     }
     const auto head = archive_->head();
     ASSERT_THAT(head, Succeeds());
-    EXPECT_EQ(toText(*head), "6:" + previous.toHex().toStdString());
+    EXPECT_EQ(toText(*head), "7:" + previous.toHex().toStdString());
 }
 
 TEST_F(History, SaysWhoDidWhatAndWhen) {
@@ -51,15 +51,16 @@ TEST_F(History, SaysWhoDidWhatAndWhen) {
     ASSERT_THAT(archive_->save(sampleOrder(), 0, Actor{"B. Office"}), Succeeds());
     const auto rows = archive_->history();
     ASSERT_THAT(rows, Succeeds());
-    ASSERT_THAT(*rows, SizeIs(2));
+    ASSERT_THAT(*rows, SizeIs(3));
     EXPECT_EQ((*rows)[0].action, "archive created");
     EXPECT_EQ((*rows)[0].time, "2026-11-25T09:30:00Z");
-    EXPECT_EQ((*rows)[1].sequence, 2);
-    EXPECT_EQ((*rows)[1].action, "order saved");
-    EXPECT_EQ((*rows)[1].subject, "O-1");
-    EXPECT_EQ((*rows)[1].person, "B. Office");
-    EXPECT_EQ((*rows)[1].time, "2027-01-02T03:00:00Z");
-    const auto json = QJsonDocument::fromJson(bytesOf((*rows)[1].bytes)).object();
+    EXPECT_EQ((*rows)[1].action, "archive key made");
+    EXPECT_EQ((*rows)[2].sequence, 3);
+    EXPECT_EQ((*rows)[2].action, "order saved");
+    EXPECT_EQ((*rows)[2].subject, "O-1");
+    EXPECT_EQ((*rows)[2].person, "B. Office");
+    EXPECT_EQ((*rows)[2].time, "2027-01-02T03:00:00Z");
+    const auto json = QJsonDocument::fromJson(bytesOf((*rows)[2].bytes)).object();
     const auto content = json["content"].toObject();
     EXPECT_EQ(content["version"].toInt(), 1);
     EXPECT_EQ(content["customer"].toString(), "First Buyer");
@@ -71,7 +72,7 @@ TEST_F(History, IsReadInPieces) {
     fill();
     EXPECT_THAT(*archive_->history(3, 2), SizeIs(2));
     EXPECT_EQ(archive_->history(3, 2)->front().sequence, 3);
-    EXPECT_THAT(*archive_->history(7, 10), IsEmpty());
+    EXPECT_THAT(*archive_->history(8, 10), IsEmpty());
     EXPECT_THAT(*archive_->history(1, 0), IsEmpty());
     // A history that was left in the middle does not stop the next write.
     EXPECT_THAT(archive_->save(sampleOrder(), 1, actor_), Succeeds());
@@ -82,7 +83,7 @@ TEST_F(History, KeepsEveryVersionOfADraft) {
     ExaminationDraft draft = *archive_->draft(1);
     draft.rows[2] = typedRow("3", "30");
     ASSERT_THAT(archive_->save(draft, actor_), Succeeds());
-    const auto rows = *archive_->history(7);
+    const auto rows = *archive_->history(8);
     ASSERT_THAT(rows, SizeIs(1));
     const auto content =
         QJsonDocument::fromJson(bytesOf(rows[0].bytes)).object()["content"].toObject();
@@ -108,7 +109,7 @@ TEST_F(History, HoldsOfALongListOnlyWhatChanged) {
     draft.version = archive_->save(draft, actor_)->version;
     draft.rows.push_back(typedRow("last", "3"));
     ASSERT_THAT(archive_->save(draft, actor_), Succeeds());
-    const auto rows = *archive_->history(7);
+    const auto rows = *archive_->history(8);
     ASSERT_THAT(rows, SizeIs(3));
     EXPECT_GT(rows[0].bytes.size(), 2000u * 50);
     EXPECT_LT(rows[1].bytes.size(), 2000u);

@@ -108,7 +108,7 @@ TEST_F(Opening, DoesNotTakeALostSchemaNumberForANewArchive) {
     }
     EXPECT_THAT(Archive::open(path(), clock_), FailsWith(ErrorKind::Damaged));
     RawDatabase raw(path());
-    EXPECT_EQ(raw.value("SELECT count(*) FROM history"), "6");
+    EXPECT_EQ(raw.value("SELECT count(*) FROM history"), "7");
 }
 
 TEST_F(Opening, ReportsATruncatedDatabaseAsDamaged) {

@@ -49,7 +49,7 @@ TEST_F(Sharing, LosesNoWriteOfThreeProgramsAtOnce) {
         EXPECT_EQ(process->exitCode(), 0) << process->readAllStandardError().toStdString();
     }
     EXPECT_THAT(storedOrders(), SizeIs(180));
-    EXPECT_EQ(archive_->head()->sequence, 181);
+    EXPECT_EQ(archive_->head()->sequence, 182);
     EXPECT_THAT(findings(), IsEmpty());
 }
 
