@@ -10,6 +10,7 @@ namespace model {
 
 using Axes = double __attribute__((vector_size(16)));            ///< {along width, along height}
 using AxesMask = std::int64_t __attribute__((vector_size(16)));  ///< all ones where true
+using AxesSum = std::int64_t __attribute__((vector_size(16)));   ///< of weights
 
 inline Axes both(double value) {
     return Axes{value, value};

@@ -23,11 +23,11 @@ std::int64_t mask(bool condition) {
 class SlotSweeps {
 public:
     explicit SlotSweeps(int slots) : slots_(slots) {
-        for (auto& steps : steps_) std::fill_n(steps.begin(), slots + 1, 0);
+        for (int slot = 0; slot <= slots; ++slot) steps_[slot] = AxesSum{};
     }
     void add(int axis, int from, int to, std::int64_t weight) {
-        steps_[axis][from] += weight;
-        steps_[axis][to + 1] -= weight;
+        steps_[from][axis] += weight;
+        steps_[to + 1][axis] -= weight;
     }
     struct Most {
         std::array<std::int64_t, 2> sum{-1, -1};
@@ -36,18 +36,13 @@ public:
     /// The greatest sum in any slot of either axis.
     [[nodiscard]] Most most() const {
         Most most;
-        std::int64_t width = 0;
-        std::int64_t height = 0;
+        AxesSum sum{};
         for (int slot = 0; slot < slots_; ++slot) {
-            width += steps_[0][slot];
-            height += steps_[1][slot];
-            if (width > most.sum[0]) {
-                most.sum[0] = width;
-                most.slot[0] = slot;
-            }
-            if (height > most.sum[1]) {
-                most.sum[1] = height;
-                most.slot[1] = slot;
+            sum += steps_[slot];
+            for (int axis = 0; axis < 2; ++axis) {
+                const bool more = sum[axis] > most.sum[axis];
+                most.sum[axis] = more ? sum[axis] : most.sum[axis];
+                most.slot[axis] = more ? slot : most.slot[axis];
             }
         }
         return most;
@@ -57,7 +52,7 @@ public:
 
 private:
     int slots_;
-    std::array<std::array<std::int64_t, kMostSlots + 1>, 2> steps_;
+    std::array<AxesSum, kMostSlots + 1> steps_;
 };
 
 // A few slots tell a short list apart.

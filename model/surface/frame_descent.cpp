@@ -15,6 +15,9 @@ bool smallerBound(const FrameNode& a, const FrameNode& b) {
 // entries a box is followed to its end at once instead.
 constexpr std::size_t kMostListed = 8'000'000;
 
+// So many boxes are open at once in an everyday zone; the heap need not grow and move.
+constexpr std::size_t kUsuallyOpen = 1024;
+
 // Turning is worth looking at once a square is this much smaller than the frame.
 constexpr double kReachToSquare = 4;
 
@@ -50,7 +53,8 @@ std::optional<FoundFrame> FrameDescent::above(std::int64_t floor, bool anyAbove)
     done_ = false;
     bestFrame_.reset();
     open_.clear();
-    listsEnd_ = 0;
+    open_.reserve(kUsuallyOpen);
+    lists_.setEnd(0);
     openRoots();
     Children children;
     while (!done_ && !open_.empty()) {
@@ -58,7 +62,7 @@ std::optional<FoundFrame> FrameDescent::above(std::int64_t floor, bool anyAbove)
         const FrameNode node = open_.back();
         open_.pop_back();
         if (node.bound <= best_) break;
-        if (!isCoarse(node.box) || listsEnd_ > kMostListed) {
+        if (!isCoarse(node.box) || lists_.end() > kMostListed) {
             descend(node);
             continue;
         }
@@ -95,19 +99,19 @@ void FrameDescent::openRoots() {
                  finest_.level);
     FrameNode everything;
     everything.count = static_cast<std::uint32_t>(parts_.size());
-    std::uint32_t* all = listAt(0, parts_.size());
+    std::uint32_t* all = lists_.at(0, parts_.size());
     for (std::uint32_t index = 0; index < everything.count; ++index) all[index] = index;
-    listsEnd_ = parts_.size();
+    lists_.setEnd(parts_.size());
     root.box.side = std::ldexp(1, root.box.level);
     const auto cell = [&](double at) {
         return static_cast<std::int64_t>(std::floor(at / root.box.side));
     };
     for (root.box.row = cell(bottom); root.box.row <= cell(top); ++root.box.row)
         for (root.box.column = cell(left); root.box.column <= cell(right); ++root.box.column) {
-            root.first = listsEnd_;
-            std::uint32_t* list = listAt(root.first, everything.count);
-            if (!bounder_.bound(everything, lists_.data(), best_, root, list)) continue;
-            listsEnd_ += root.count;
+            root.first = lists_.end();
+            std::uint32_t* list = lists_.at(root.first, everything.count);
+            if (!bounder_.bound(everything, lists_.from(0), best_, root, list)) continue;
+            lists_.setEnd(root.first + root.count);
             open_.push_back(root);
         }
     std::make_heap(open_.begin(), open_.end(), smallerBound);
@@ -138,12 +142,12 @@ std::size_t FrameDescent::split(const FrameNode& node, Children& children) {
         FrameNode& child = children[kept];
         child.box = bySector ? node.box.part(times, number) : node.box.quarter(number);
         if (period_ && static_cast<double>(child.box.column) * child.box.side > *period_) continue;
-        child.first = listsEnd_;
-        std::uint32_t* to = listAt(child.first, node.count);
+        child.first = lists_.end();
+        std::uint32_t* to = lists_.at(child.first, node.count);
         ++boxes_;
         looks_ += node.count;
-        if (!bounder_.bound(node, lists_.data() + node.first, best_, child, to)) continue;
-        listsEnd_ += child.count;
+        if (!bounder_.bound(node, lists_.from(node.first), best_, child, to)) continue;
+        lists_.setEnd(child.first + child.count);
         judgeLikely(child);
         if (done_) return 0;
         ++kept;
@@ -158,12 +162,12 @@ void FrameDescent::descend(const FrameNode& node) {
         judge(node, node.box.middle(), node.box.angle(), true);
         return;
     }
-    const std::size_t listsEnd = listsEnd_;
+    const std::size_t listsEnd = lists_.end();
     Children children;
     const std::size_t count = split(node, children);
     for (std::size_t child = 0; child < count && !done_; ++child)
         if (children[child].bound > best_) descend(children[child]);
-    listsEnd_ = listsEnd;
+    lists_.setEnd(listsEnd);
 }
 
 void FrameDescent::judgeLikely(const FrameNode& node) {
@@ -180,7 +184,7 @@ void FrameDescent::judge(const FrameNode& node, const FramePose& pose, double an
     std::uint32_t flags = node.sureFlags;
     constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
     std::uint32_t counted = kNone;
-    for (const std::uint32_t index : std::span(lists_).subspan(node.first, node.count)) {
+    for (const std::uint32_t index : lists_.list(node.first, node.count)) {
         const FramePart& part = parts_[index];
         if (part.item == counted || !touches(size, pose, part)) continue;
         counted = part.item;
@@ -207,12 +211,6 @@ FoundFrame FrameDescent::foundFrame() const {
         found.value += part.weight;
     }
     return found;
-}
-
-// The lists may move; fetch them anew after this.
-std::uint32_t* FrameDescent::listAt(std::size_t first, std::size_t room) {
-    if (lists_.size() < first + room) lists_.resize(std::max(first + room, 2 * lists_.size()));
-    return lists_.data() + first;
 }
 
 }  // namespace model

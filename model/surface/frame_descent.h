@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "surface/frame_bound.h"
+#include "surface/frame_lists.h"
 
 namespace model {
 
@@ -42,8 +43,7 @@ public:
 
     /// Memory held beside the parts.
     [[nodiscard]] std::size_t workspaceBytes() const {
-        return bounder_.workspaceBytes() + open_.capacity() * sizeof(FrameNode) +
-               lists_.capacity() * sizeof(std::uint32_t);
+        return bounder_.workspaceBytes() + open_.capacity() * sizeof(FrameNode) + lists_.bytes();
     }
 
 private:
@@ -59,7 +59,6 @@ private:
     void judge(const FrameNode& node, const FramePose& pose, double angle, bool finest);
     void judgeLikely(const FrameNode& node);
     [[nodiscard]] FoundFrame foundFrame() const;
-    std::uint32_t* listAt(std::size_t first, std::size_t room);
 
     std::span<const FramePart> parts_;
     FrameSize size_;
@@ -70,9 +69,8 @@ private:
     FrameBounder bounder_;
     int coarsestLevel_ = 0;  ///< squares above are split at every angle together
 
-    std::vector<FrameNode> open_;       ///< a heap, the greatest bound first
-    std::vector<std::uint32_t> lists_;  ///< the lists of all nodes at hand, a stack
-    std::size_t listsEnd_ = 0;
+    std::vector<FrameNode> open_;  ///< a heap, the greatest bound first
+    FrameLists lists_;             ///< of all nodes at hand
 
     std::int64_t best_ = 0;
     bool anyAbove_ = false;
