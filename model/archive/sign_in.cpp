@@ -76,6 +76,13 @@ Result<SignedIn> signIn(Archive& archive, const std::string& personId,
     return SignIns::make(std::move(*person), identity->number, std::move(*key));
 }
 
+Result<std::chrono::seconds> waitBeforeSignIn(const Archive& archive, const std::string& personId) {
+    const auto identity = currentIdentity(ArchiveAccess::connection(archive), personId);
+    if (!identity) return identity.error();
+    if (!*identity) return std::chrono::seconds(0);
+    return remainingWait((*identity)->attempts, ArchiveAccess::clock(archive).now());
+}
+
 Result<void> checkMaySign(const Connection& connection, const SignedIn& signer, UtcTime now) {
     const auto person = loadPerson(connection, signer.person().id);
     if (!person) return person.error();

@@ -2,6 +2,7 @@
 // Signing in: proving by one's passphrase who one is, and holding one's key meanwhile.
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <string>
 
@@ -46,6 +47,9 @@ private:
 /// withdrawn.
 Result<SignedIn> signIn(Archive& archive, const std::string& personId,
                         const SecretBytes& passphrase);
+
+/// How long the person's next try has to wait after wrong passphrases; zero: it need not.
+Result<std::chrono::seconds> waitBeforeSignIn(const Archive& archive, const std::string& personId);
 
 /// In a transaction: whether the person may sign at `now`. Refused where the person is no longer
 /// active, was changed since the sign-in, has another identity by now, or one that has expired or
