@@ -2,6 +2,7 @@
 #include "looks/text.h"
 
 #include <QCoreApplication>
+#include <QDateTime>
 #include <QStringList>
 #include <algorithm>
 #include <cmath>
@@ -179,6 +180,19 @@ QString reasonText(const model::Error& error) {
 
 QString errorText(const model::Error& error) {
     return error.place.empty() ? reasonText(error) : qt(error.place) + ": " + reasonText(error);
+}
+
+QString sentence(const model::Error& error) {
+    QString text = errorText(error);
+    if (text.isEmpty()) return text;
+    if (error.place.empty()) text[0] = text[0].toUpper();
+    if (!text.endsWith('.')) text += '.';
+    return text;
+}
+
+QString localTime(const std::string& utc) {
+    const QDateTime time = QDateTime::fromString(qt(utc), Qt::ISODate);
+    return time.isValid() ? time.toLocalTime().toString("yyyy-MM-dd HH:mm") : qt(utc);
 }
 
 QString measuredText(const model::Check& check) {

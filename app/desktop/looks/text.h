@@ -30,6 +30,11 @@ QString unitText(model::CheckUnit unit);
 QString errorText(const model::Error& error);
 /// The reason alone.
 QString reasonText(const model::Error& error);
+/// The same as errorText(), begun with a capital and ended with a stop.
+QString sentence(const model::Error& error);
+
+/// A stored moment in UTC as the clock on the wall shows it: "2026-11-25 10:30".
+QString localTime(const std::string& utc);
 
 /// A measured value or a limit of a check with its unit: "19.5 mm", "3".
 QString measuredText(const model::Check& check);
