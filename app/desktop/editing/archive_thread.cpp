@@ -3,7 +3,19 @@
 
 #include <QThread>
 
+#include "limits/table_set.h"
+
 namespace app {
+namespace {
+
+/// Of a damaged archive the program's own tables where its own cannot be read.
+model::Result<model::TableSet> tablesOf(const model::Archive& archive, bool damaged) {
+    auto tables = archive.tables();
+    if (tables || !damaged) return tables;
+    return model::TableSet::shipped();
+}
+
+}  // namespace
 
 ArchiveThread::ArchiveThread(QObject* parent) : QObject(parent) {
     patience_.setSingleShot(true);
@@ -70,13 +82,18 @@ void ArchiveThread::open(const std::string& path, QObject* context,
         if (prepare) {
             if (auto prepared = prepare(); !prepared) return prepared.error();
         }
+        std::optional<model::Error> onlyForReading;
         auto opened = model::Archive::open(path);
-        if (!opened) return opened.error();
-        auto tables = opened->tables();
+        if (!opened && opened.error().kind != model::ErrorKind::Input) {
+            onlyForReading = opened.error();
+            opened = model::Archive::openForReading(path);
+        }
+        if (!opened) return onlyForReading ? *onlyForReading : opened.error();
+        auto tables = tablesOf(*opened, onlyForReading.has_value());
         if (!tables) return tables.error();
         archive.emplace(std::move(*opened));
         return Opened{archive->path(), archive->kind(),
-                      std::make_shared<const model::TableSet>(std::move(*tables))};
+                      std::make_shared<const model::TableSet>(std::move(*tables)), onlyForReading};
     };
     post([this, work, guard = QPointer<QObject>(context),
           then = std::move(then)](std::optional<model::Archive>& archive) {

@@ -33,9 +33,12 @@ public:
         std::string path;
         model::ArchiveKind kind = model::ArchiveKind::Working;
         std::shared_ptr<const model::TableSet> tables;
+        /// Why it is open only for reading; none: it is written too.
+        std::optional<model::Error> onlyForReading;
     };
 
-    /// Opens `path` in place of what is open; what was open stays so when this fails. `prepare`,
+    /// Opens `path` in place of what is open; what was open stays so when this fails. What cannot
+    /// be written, because it is damaged or the machine refuses, is opened for reading. `prepare`,
     /// where given, runs first on the thread, as to make the file.
     void open(const std::string& path, QObject* context,
               std::function<void(model::Result<Opened>)> then,
