@@ -17,6 +17,14 @@ Result<Digest> digestFrom(const Connection& connection, std::int64_t sequence,
     return digest;
 }
 
+/// From the first seven columns: sequence, happened_at, person, action, subject, bytes, hash.
+Result<HistoryEntry> entryFrom(const Connection& connection, const SqlStatement& row) {
+    const auto hash = digestFrom(connection, row.whole(0), row.blob(6));
+    if (!hash) return hash.error();
+    return HistoryEntry{row.whole(0), row.text(1), row.text(2), row.text(3),
+                        row.text(4),  row.blob(5), *hash};
+}
+
 std::string_view asBytes(const Digest& digest) {
     return {reinterpret_cast<const char*>(digest.data()), digest.size()};
 }
@@ -105,16 +113,34 @@ Result<void> readHistory(const Connection& connection, std::int64_t from,
         const auto row = statement.next();
         if (!row) return row.error();
         if (!*row) return {};
-        const auto hash = digestFrom(connection, statement.whole(0), statement.blob(6));
-        if (!hash) return hash.error();
-        HistoryEntry entry{statement.whole(0),
-                           statement.text(1),
-                           statement.text(2),
-                           statement.text(3),
-                           statement.text(4),
-                           statement.blob(5),
-                           *hash};
-        if (!take(std::move(entry))) return {};
+        auto entry = entryFrom(connection, statement);
+        if (!entry) return entry.error();
+        if (!take(std::move(*entry))) return {};
+    }
+}
+
+Result<void> readHistoryWithProofs(
+    const Connection& connection,
+    const std::function<bool(const HistoryEntry&, const Proofs&)>& take) {
+    SqlStatement statement(
+        connection,
+        "SELECT history.sequence, happened_at, person, action, subject, bytes, hash, "
+        "history_seal.signature, history_signature.signature, identity FROM history "
+        "LEFT JOIN history_seal ON history_seal.sequence = history.sequence "
+        "LEFT JOIN history_signature ON history_signature.sequence = history.sequence "
+        "ORDER BY history.sequence");
+    if (auto done = statement.run(); !done) return done;
+    while (true) {
+        const auto row = statement.next();
+        if (!row) return row.error();
+        if (!*row) return {};
+        const auto entry = entryFrom(connection, statement);
+        if (!entry) return entry.error();
+        Proofs proofs;
+        if (!statement.isNone(7)) proofs.seal = statement.blob(7);
+        if (!statement.isNone(8)) proofs.signature = statement.blob(8);
+        proofs.identity = statement.wholeOrNone(9).value_or(0);
+        if (!take(*entry, proofs)) return {};
     }
 }
 

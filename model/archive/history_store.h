@@ -61,6 +61,18 @@ Result<void> appendSignature(const Connection& connection, std::int64_t sequence
 
 Result<Head> historyHead(const Connection& connection);
 
+/// What lies beside a row for proving who wrote it.
+struct Proofs {
+    std::optional<std::string> seal;
+    std::optional<std::string> signature;
+    std::int64_t identity = 0;  ///< that signed; 0 where there is no signature
+};
+
+/// Every row with its proofs, rising, until `take` returns false.
+Result<void> readHistoryWithProofs(
+    const Connection& connection,
+    const std::function<bool(const HistoryEntry&, const Proofs&)>& take);
+
 /// The rows from number `from` on, rising, until `take` returns false.
 Result<void> readHistory(const Connection& connection, std::int64_t from,
                          const std::function<bool(HistoryEntry)>& take);

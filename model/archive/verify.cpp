@@ -8,6 +8,7 @@
 #include "archive/history_store.h"
 #include "archive/losses.h"
 #include "archive/migration.h"
+#include "archive/proofs.h"
 #include "archive/replay.h"
 #include "archive/stored_file.h"
 #include "archive/transaction.h"
@@ -116,8 +117,11 @@ private:
 
     Result<void> checkHistory() {
         ChainVerifier chain;
+        auto proving = ProofCheck::begin(connection_);
+        if (!proving && proving.error().kind != ErrorKind::Damaged) return proving.error();
+        if (!proving) find(proving.error());
         Result<void> outcome;
-        auto read = readHistory(connection_, 1, [&](const HistoryEntry& entry) {
+        const auto take = [&](const HistoryEntry& entry, const Proofs& proofs) {
             if (auto added = chain.add(entry.sequence, entry.bytes, entry.hash); !added) {
                 outcome =
                     Error{ErrorKind::Damaged, connection_.place() + ": " + added.error().place,
@@ -130,11 +134,18 @@ private:
                 find(name, "has columns that differ from its bytes");
             else if (!replay_.take(entry, *row))
                 find(name, "has a content that this program does not understand");
+            if (row && proving) proving->add(entry, proofs, *row);
             if (held_ && held_->sequence == entry.sequence) heldFits_ = held_->hash == entry.hash;
             outcome = advance();
             return outcome.ok();
-        });
+        };
+        auto read = readHistoryWithProofs(connection_, take);
         result_.head = chain.head();
+        if (proving) {
+            for (Error& error : proving->finish()) find(std::move(error));
+            result_.seals = proving->seals();
+            result_.signatures = proving->signatures();
+        }
         historyIsWhole_ = read.ok() && outcome.ok();
         if (!read) return read;
         return outcome;

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "archive/proofs.h"
+
+#include <algorithm>
+#include <thread>
+
+#include "trust/identity_certificate.h"
+
+namespace model {
+namespace {
+
+/// Large enough that starting a thread does not count, small enough that all cores are busy soon.
+constexpr std::size_t kRowsATask = 512;
+
+std::string_view bytesOf(const Digest& hash) {
+    return {reinterpret_cast<const char*>(hash.data()), hash.size()};
+}
+
+}  // namespace
+
+Result<ProofCheck> ProofCheck::begin(const Connection& connection) {
+    ProofCheck check;
+    check.place_ = connection.place();
+    check.known_ = std::make_unique<Known>();
+    auto keys = archivePublicKeys(connection);
+    if (!keys) return keys.error();
+    check.known_->keys = std::move(*keys);
+    const auto rows = loadIdentities(connection);
+    if (!rows) return rows.error();
+    const auto trusted = loadTrusted(connection);
+    if (!trusted) return trusted.error();
+    for (const IdentityRow& row : *rows) {
+        Signer signer{row, std::nullopt, isOwnIssued(row, *rows)};
+        if (auto known = KnownSigner::read(row.identity.certificates, trusted->anchors))
+            signer.known = std::move(*known);
+        check.known_->signers.push_back(std::move(signer));
+    }
+    return check;
+}
+
+ProofCheck::~ProofCheck() {
+    for (auto& task : running_) task.wait();
+}
+
+void ProofCheck::find(std::int64_t sequence, std::string reason) {
+    found_.emplace_back(sequence, std::move(reason));
+}
+
+void ProofCheck::add(const HistoryEntry& entry, const Proofs& proofs, const Canonical& row) {
+    Job job;
+    job.sequence = entry.sequence;
+    job.hash = entry.hash;
+    addSeal(entry, proofs, job);
+    addSignature(entry, proofs, row, job);
+    if (!job.seal.empty() || job.signer != nullptr) jobs_.push_back(std::move(job));
+    if (jobs_.size() >= kRowsATask) start();
+}
+
+void ProofCheck::addSeal(const HistoryEntry& entry, const Proofs& proofs, Job& job) {
+    const auto& keys = known_->keys;
+    const auto after =
+        std::ranges::upper_bound(keys, entry.sequence, {}, &ArchivePublicKey::sealedFrom);
+    if (after == keys.begin()) {
+        if (proofs.seal) find(entry.sequence, "has a seal, but comes before the archive's key");
+        return;
+    }
+    if (!proofs.seal) return find(entry.sequence, "has no seal of the archive");
+    job.key = static_cast<std::size_t>(after - keys.begin()) - 1;
+    job.seal = *proofs.seal;
+    ++seals_;
+}
+
+void ProofCheck::addSignature(const HistoryEntry& entry, const Proofs& proofs, const Canonical& row,
+                              Job& job) {
+    const Canonical* content = row.member("content");
+    const std::string* person = content ? signerOf(*content) : nullptr;
+    if (!person) {
+        if (isSignedAct(entry.action)) find(entry.sequence, "is an act that nobody signed");
+        if (proofs.signature) find(entry.sequence, "has a signature, but names nobody who signed");
+        return;
+    }
+    if (!proofs.signature)
+        return find(entry.sequence, "has lost the signature of the person " + *person);
+    const auto index = static_cast<std::size_t>(proofs.identity - 1);
+    if (proofs.identity < 1 || index >= known_->signers.size())
+        return find(entry.sequence, "was signed by an identity that the archive does not know");
+    const Signer& signer = known_->signers[index];
+    if (std::string why = againstSigner(signer, entry, *person); !why.empty())
+        find(entry.sequence, std::move(why));
+    if (!signer.known) return;
+    job.signer = &*signer.known;
+    job.signature = *proofs.signature;
+    ++signatures_;
+}
+
+std::string ProofCheck::againstSigner(const Signer& signer, const HistoryEntry& entry,
+                                      const std::string& person) const {
+    const IdentityRow& row = signer.row;
+    if (!signer.known) return "was signed with a certificate that cannot be read";
+    const KnownSigner& known = *signer.known;
+    if (row.kind != IdentityKind::Person || row.personId != person ||
+        (signer.own && known.facts().personId != person))
+        return "was not signed by the person that it names, " + person;
+    if (!known.trusted())
+        return "was signed by " + known.facts().name + ", whom no trusted authority vouches for";
+    const auto time = timeFrom(entry.time);
+    if (!time || !known.validAt(*time))
+        return "was signed while the certificate of " + known.facts().name + " was not valid";
+    if (row.withdrawal && row.withdrawal->row < entry.sequence)
+        return "was signed by " + known.facts().name + " after the identity was withdrawn";
+    return {};
+}
+
+void ProofCheck::start() {
+    if (jobs_.empty()) return;
+    collect(std::max(1U, std::thread::hardware_concurrency()) - 1);
+    running_.push_back(std::async(
+        std::launch::async,
+        [known = known_.get(), jobs = std::move(jobs_)] { return check(*known, jobs); }));
+    jobs_.clear();
+}
+
+void ProofCheck::collect(std::size_t running) {
+    while (running_.size() > running) {
+        Found found = running_.front().get();
+        running_.pop_front();
+        found_.insert(found_.end(), found.begin(), found.end());
+    }
+}
+
+ProofCheck::Found ProofCheck::check(const Known& known, const std::vector<Job>& jobs) {
+    Found found;
+    std::vector<std::optional<SealCheck>> keys;
+    for (const ArchivePublicKey& key : known.keys) {
+        auto read = SealCheck::read(key.publicKey);
+        keys.push_back(read ? std::optional(std::move(*read)) : std::nullopt);
+    }
+    for (const Job& job : jobs) {
+        if (!job.seal.empty() && !(keys[job.key] && keys[job.key]->fits(job.hash, job.seal)))
+            found.emplace_back(job.sequence, "has a seal that is not the archive's");
+        if (job.signer == nullptr) continue;
+        if (const std::string fault = job.signer->fault(bytesOf(job.hash), job.signature);
+            !fault.empty())
+            found.emplace_back(job.sequence, "has a signature of " + job.signer->facts().name +
+                                                 " that does not hold: " + fault);
+    }
+    return found;
+}
+
+std::vector<Error> ProofCheck::finish() {
+    start();
+    collect(0);
+    std::ranges::stable_sort(found_, {}, &Found::value_type::first);
+    std::vector<Error> findings;
+    if (known_->keys.empty())
+        findings.push_back({ErrorKind::Damaged,
+                            place_ + ": archive key",
+                            "is missing: no row of the history can be checked by its seal",
+                            {}});
+    for (auto& [sequence, reason] : found_)
+        findings.push_back({ErrorKind::Damaged,
+                            place_ + ": history row " + std::to_string(sequence),
+                            std::move(reason),
+                            {}});
+    found_.clear();
+    return findings;
+}
+
+}  // namespace model
