@@ -4,8 +4,11 @@
 #include <csignal>
 #include <cstdio>
 #include <filesystem>
+#include <grp.h>
 #include <sys/resource.h>
+#include <unistd.h>
 
+#include "archive/backup.h"
 #include "archive_fixture.h"
 #include "base/digest.h"
 #include "limits/shipped_tables.h"
@@ -55,6 +58,41 @@ int fillSmallDisk(const std::string& path) {
     return 6;
 }
 
+/// Where nothing may be written; prints the head's number and why a write was refused.
+int readOnly(const std::string& path) {
+    // Root writes anywhere.
+    if (::geteuid() == 0 &&
+        (::setgroups(0, nullptr) != 0 || ::setgid(65534) != 0 || ::setuid(65534) != 0))
+        return 4;
+    if (Archive::open(path).ok()) {
+        std::printf("was opened for writing\n");
+        return 5;
+    }
+    auto archive = Archive::openForReading(path);
+    if (!archive) {
+        std::printf("%s\n", archive.error().message().c_str());
+        return 6;
+    }
+    const auto verification = archive->verify();
+    const auto pdf = archive->certificateFile(1);
+    const auto saved = archive->save(sampleOrder(), 1, Actor{"B. Second"});
+    if (!verification || !verification->findings.empty() || !pdf || saved) return 7;
+    std::printf("%lld %s\n", static_cast<long long>(verification->head.sequence),
+                saved.error().message().c_str());
+    return 0;
+}
+
+/// No file may become larger than `size`; 0 where `work`, which returns a Result, was refused.
+template <class Work>
+int onSmallDisk(const std::string& size, Work work) {
+    std::signal(SIGXFSZ, SIG_IGN);
+    const rlimit limit{std::stoul(size), std::stoul(size)};
+    if (::setrlimit(RLIMIT_FSIZE, &limit) != 0) return 4;
+    const auto done = work();
+    std::printf("%s\n", done ? "done" : done.error().message().c_str());
+    return !done && done.error().kind == ErrorKind::Refused ? 0 : 5;
+}
+
 int makeDatabase(const std::string& path) {
     const SetClock clock;
     const Actor actor{"A. Bench"};
@@ -76,6 +114,11 @@ int runAsSecondProgram(const std::vector<std::string>& arguments) {
         return writeOrders(arguments[1], arguments[2], std::stoi(arguments[3]));
     if (arguments.size() == 2 && arguments[0] == "--fill-small-disk")
         return fillSmallDisk(arguments[1]);
+    if (arguments.size() == 2 && arguments[0] == "--read-only") return readOnly(arguments[1]);
+    if (arguments.size() == 4 && arguments[0] == "--back-up-on-small-disk")
+        return onSmallDisk(arguments[3], [&] { return backUp(arguments[1], arguments[2]); });
+    if (arguments.size() == 4 && arguments[0] == "--restore-on-small-disk")
+        return onSmallDisk(arguments[3], [&] { return restore(arguments[1], arguments[2]); });
     if (arguments.size() == 2 && arguments[0] == "--make-database")
         return makeDatabase(arguments[1]);
     return -1;

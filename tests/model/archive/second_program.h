@@ -10,6 +10,9 @@ namespace model {
 /// Runs what `arguments` (after the program's name) ask for; the exit code, or -1 for nothing.
 ///   --write-orders PATH PREFIX COUNT  adds orders, printing each number once it is stored
 ///   --fill-small-disk PATH            saves growing drafts while no file may grow any more
+///   --read-only PATH                  reads it as a user who may not write
+///   --back-up-on-small-disk PATH FOLDER SIZE   while no file may become larger than SIZE
+///   --restore-on-small-disk FOLDER PATH SIZE   the same
 ///   --make-database PATH              one of each record, for data/
 int runAsSecondProgram(const std::vector<std::string>& arguments);
 
