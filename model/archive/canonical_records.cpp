@@ -153,8 +153,7 @@ Canonical::Object canonicalOf(const TypedIndication& row) {
     return object;
 }
 
-Canonical::Object canonicalOf(const Certificate& certificate) {
-    const IssueFacts& facts = certificate.facts;
+Canonical::Object canonicalOf(const IssueFacts& facts) {
     Canonical::Object object;
     object["serial"] = facts.serial;
     object["heat"] = facts.heat;
@@ -170,6 +169,11 @@ Canonical::Object canonicalOf(const Certificate& certificate) {
     object["limit_tables"] = std::move(tables);
     if (facts.printedHead) object["printed_head"] = toText(*facts.printedHead);
     if (facts.supersedes) object["supersedes"] = *facts.supersedes;
+    return object;
+}
+
+Canonical::Object canonicalOf(const Certificate& certificate) {
+    Canonical::Object object = canonicalOf(certificate.facts);
     object["file_sha256"] = certificate.fileDigest;
     object["file_bytes"] = certificate.fileSize;
     return object;

@@ -16,6 +16,7 @@ Canonical::Object canonicalOf(const Casting& casting);
 Canonical::Object canonicalHeader(const ExaminationDraft& draft);
 /// The texts that are not empty, and the unit.
 Canonical::Object canonicalOf(const TypedIndication& row);
+Canonical::Object canonicalOf(const IssueFacts& facts);
 /// All but the number, time and person, which the row of the history has itself.
 Canonical::Object canonicalOf(const Certificate& certificate);
 

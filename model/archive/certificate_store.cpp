@@ -7,6 +7,7 @@
 
 #include "archive/canonical_records.h"
 #include "archive/history_store.h"
+#include "archive/lifecycle_actions.h"
 #include "archive/stored_file.h"
 #include "archive/stored_words.h"
 #include "archive/table_store.h"
@@ -116,24 +117,8 @@ Result<void> checkFacts(const Connection& connection, const IssueFacts& facts) {
     return {};
 }
 
-Result<void> checkFreeNumber(const Connection& connection, std::int64_t number) {
-    SqlStatement statement(connection,
-                           "SELECT (SELECT count(*) FROM certificate_number WHERE number = ?), "
-                           "(SELECT count(*) FROM certificate WHERE number = ?)");
-    const auto row = statement.first(number, number);
-    if (!row) return row.error();
-    if (statement.whole(0) == 0)
-        return inputError(connection.place(), "has not given out the certificate number %1",
-                          {std::to_string(number)});
-    if (statement.whole(1) != 0)
-        return Error{ErrorKind::Conflict,
-                     connection.place(),
-                     "has a certificate %1 already",
-                     {std::to_string(number)}};
-    return {};
-}
-
-Result<void> writeRow(WriteTransaction& transaction, const Certificate& certificate) {
+Result<void> writeRow(WriteTransaction& transaction, const Certificate& certificate,
+                      const SignedIn* signer) {
     const IssueFacts& facts = certificate.facts;
     std::optional<std::string> head;
     if (facts.printedHead) head = toText(*facts.printedHead);
@@ -151,8 +136,11 @@ Result<void> writeRow(WriteTransaction& transaction, const Certificate& certific
         "INSERT INTO certificate_table (certificate, table_sha256) VALUES (?, ?)");
     for (const std::string& digest : facts.tableDigests)
         if (auto done = addTable.run(certificate.number, digest); !done) return done;
-    return transaction.record(action::kCertificateAdded, std::to_string(certificate.number),
-                              canonicalOf(certificate));
+    const std::string subject = std::to_string(certificate.number);
+    if (!signer)
+        return transaction.record(action::kCertificateAdded, subject, canonicalOf(certificate));
+    return transaction.recordSigned(action::kCertificateReleased, subject, canonicalOf(certificate),
+                                    *signer);
 }
 
 /// YYYY-MM-DD and a day of the calendar.
@@ -176,6 +164,23 @@ bool isDate(std::string_view text) {
 
 }  // namespace
 
+Result<void> checkFreeNumber(const Connection& connection, std::int64_t number) {
+    SqlStatement statement(connection,
+                           "SELECT (SELECT count(*) FROM certificate_number WHERE number = ?), "
+                           "(SELECT count(*) FROM certificate WHERE number = ?)");
+    const auto row = statement.first(number, number);
+    if (!row) return row.error();
+    if (statement.whole(0) == 0)
+        return inputError(connection.place(), "has not given out the certificate number %1",
+                          {std::to_string(number)});
+    if (statement.whole(1) != 0)
+        return Error{ErrorKind::Conflict,
+                     connection.place(),
+                     "has a certificate %1 already",
+                     {std::to_string(number)}};
+    return {};
+}
+
 Result<std::int64_t> reserveNumber(WriteTransaction& transaction) {
     const Connection& connection = transaction.connection();
     SqlStatement next(connection, "SELECT coalesce(max(number), 0) + 1 FROM certificate_number");
@@ -191,7 +196,7 @@ Result<std::int64_t> reserveNumber(WriteTransaction& transaction) {
 
 Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
                                       const IssueFacts& facts, std::string_view pdf,
-                                      std::optional<std::int64_t> number) {
+                                      std::optional<std::int64_t> number, const SignedIn* signer) {
     const Connection& connection = transaction.connection();
     if (pdf.empty()) return inputError(connection.place(), "stores no certificate without a PDF");
     if (auto checked = checkFacts(connection, facts); !checked) return checked.error();
@@ -203,15 +208,12 @@ Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::
         number = *reserved;
     }
     if (auto checked = checkFreeNumber(connection, *number); !checked) return checked.error();
-    const auto file = storeFile(folder, pdf);
-    if (!file) return file.error();
-    const Certificate certificate{*number, facts,        "",
-                                  "",      file->digest, static_cast<std::int64_t>(pdf.size())};
-    if (auto done = writeRow(transaction, certificate); !done) {
-        // Still alone in writing, so nobody else has come to count on the file.
-        if (file->added) removeStoredFile(folder, file->digest);
-        return done.error();
-    }
+    const auto stored = withStoredFile(folder, pdf, [&](const std::string& digest) -> Result<void> {
+        return writeRow(transaction,
+                        {*number, facts, "", "", digest, static_cast<std::int64_t>(pdf.size())},
+                        signer);
+    });
+    if (!stored) return stored.error();
     return *number;
 }
 

@@ -10,10 +10,14 @@ namespace model {
 
 Result<std::int64_t> reserveNumber(WriteTransaction& transaction);
 
-/// `folder`: where the files are.
+/// `folder`: where the files are; `signer`: who releases it, null: nobody signs.
 Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
                                       const IssueFacts& facts, std::string_view pdf,
-                                      std::optional<std::int64_t> number);
+                                      std::optional<std::int64_t> number,
+                                      const SignedIn* signer = nullptr);
+
+/// Input where the number was not given out, Conflict where it has a certificate.
+Result<void> checkFreeNumber(const Connection& connection, std::int64_t number);
 
 /// The newest first.
 Result<std::vector<Certificate>> loadCertificates(const Connection& connection,

@@ -5,6 +5,7 @@
 
 #include <string>
 #include <string_view>
+#include <type_traits>
 
 #include "base/digest.h"
 #include "base/result.h"
@@ -27,5 +28,17 @@ Result<std::string> loadStoredFile(const std::string& folder, const std::string&
 
 /// Takes a file out again whose row could not be stored.
 void removeStoredFile(const std::string& folder, const std::string& digest);
+
+/// Stores the bytes, then runs body(SHA-256), which returns a Result, and takes the file out again
+/// where that failed. Within a write transaction, so that nobody else has come to count on it.
+template <class Body>
+auto withStoredFile(const std::string& folder, std::string_view bytes, Body body)
+    -> std::invoke_result_t<Body, const std::string&> {
+    const auto file = storeFile(folder, bytes);
+    if (!file) return file.error();
+    auto result = body(file->digest);
+    if (!result && file->added) removeStoredFile(folder, file->digest);
+    return result;
+}
 
 }  // namespace model

@@ -2,7 +2,10 @@
 // The text of every limit table that an archive has seen, by id and revision.
 #pragma once
 
+#include <set>
+
 #include "archive/transaction.h"
+#include "limits/table_set.h"
 
 namespace model {
 
@@ -19,6 +22,15 @@ Result<void> addLimitTable(WriteTransaction& transaction, const std::string& tex
 
 /// Sees to it that the table with this SHA-256 is stored; one that the program ships is added.
 Result<void> keepLimitTable(WriteTransaction& transaction, const std::string& digest);
+
+/// The one with this SHA-256; Input where there is none.
+Result<StoredTable> loadLimitTable(const Connection& connection, const std::string& digest);
+
+/// The tables that the program ships and those of the archive, with its attestations.
+Result<TableSet> loadTableSet(const Connection& connection);
+
+/// SHA-256 of every table that a QA manager attested.
+Result<std::set<std::string>> attestedDigests(const Connection& connection);
 
 /// By id and revision.
 Result<std::vector<StoredTable>> loadLimitTables(const Connection& connection);
