@@ -226,7 +226,7 @@ TEST(Fields, AreAllKnownToTheArchive) {
     const auto& [surfaceId, placement, surfaceWidth, surfaceHeight, period] = SurfacePlace();
     const auto& [area, reason, agreed] = NotExamined();
     const auto& [hZone, hMethod, hStage, cycle, repeat, hThickness, hSurface, hTable, hLevels,
-                 hForbidden, none, notExamined, indications] = Examination();
+                 hForbidden, none, notExamined, rejected, invalid, indications] = Examination();
     const auto& [rowId, x, y, length, rowWidth, removed, angle, rowArea, kind, stated, relevance,
                  rowReason, unit] = TypedIndication();
     EXPECT_TRUE(number.empty() && partNumber.empty() && zone.empty() && table.empty() &&
