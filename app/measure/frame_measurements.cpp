@@ -62,7 +62,7 @@ model::Result<SearchTimes> timeSearch(const Set& set, int draw) {
     times.search = shortestMilliseconds(set.runs, [&] { found = model::worstFrame(items, kCard); });
 
     const std::vector<model::FramePart> parts = model::flattened(items);
-    model::FrameDescent descent(parts, model::FrameSize(kCard), model::kOwnFlag, std::nullopt);
+    model::FrameDescent descent(parts, model::FrameSize(kCard), std::nullopt);
     const auto again = descent.above(-1, false);
     if (!found || !again || again->value != found->value)
         return model::inputError("frame-" + set.name, "two searches of the worst frame disagree");
@@ -159,6 +159,7 @@ std::vector<Edit> editsOf(const Set& set, const model::FoundFrame& worst) {
 }
 
 struct EditTimes {
+    double peakMb = 0;    ///< of the parts and of what is kept between edits
     double decision = 0;  ///< the longest, ms
     double exact = 0;
     std::string limit;  ///< at which the longest decision was taken
@@ -193,6 +194,7 @@ EditTimes timeEdits(const Set& set) {
         return shortest;
     };
     EditTimes longest;
+    longest.peakMb = static_cast<double>(settled.partBytes() + settled.keptBytes()) / kMegabyte;
     for (const Edit& edit : editsOf(set, worst)) {
         for (const auto& [name, limit] : limits) {
             const double taken = afterEdit(
@@ -227,6 +229,7 @@ model::Result<std::vector<Measurement>> measureFrameEdit() {
         decision.name = "frame-edit-" + set.name;
         decision.size = set.count;
         decision.value = times.decision;
+        decision.peakMb = times.peakMb;
         decision.note =
             "longest decision of 12 edits, half of them at the worst frame, against 70 mm and 0.9, "
             "0.98, 1 and 1.02 times the worst; longest at " +

@@ -84,15 +84,15 @@ public:
         end_ += static_cast<std::uint32_t>(perhaps);
         maybe_ += part.weight & mask(perhaps);
         sure_ += part.weight & mask(surely);
-        maybeFlags_ |= part.flags & static_cast<std::uint32_t>(mask(perhaps));
-        sureFlags_ |= part.flags & static_cast<std::uint32_t>(mask(surely));
+        maybeOwn_ += part.own & static_cast<std::uint32_t>(mask(perhaps));
+        sureOwn_ += part.own & static_cast<std::uint32_t>(mask(surely));
     }
-    void finish(FrameNode& child, std::int64_t& maybe, std::uint32_t& maybeFlags) const {
+    void finish(FrameNode& child, std::int64_t& maybe, std::uint32_t& maybeOwn) const {
         child.count = end_;
         child.sure += sure_;
-        child.sureFlags |= sureFlags_;
+        child.sureOwn += sureOwn_;
         maybe = maybe_;
-        maybeFlags = maybeFlags_;
+        maybeOwn = maybeOwn_;
     }
 
 private:
@@ -102,32 +102,32 @@ private:
     std::uint32_t end_ = 0;
     std::int64_t maybe_ = 0;
     std::int64_t sure_ = 0;
-    std::uint32_t maybeFlags_ = 0;
-    std::uint32_t sureFlags_ = 0;
+    std::uint32_t maybeOwn_ = 0;
+    std::uint32_t sureOwn_ = 0;
 };
 
 }  // namespace
 
 FrameBounder::FrameBounder(std::span<const FramePart> parts, const FrameSize& size,
-                           double tolerance, std::uint32_t requiredFlags)
+                           double tolerance)
     : parts_(parts),
       size_(size),
       outer_(size.enlargedBy(tolerance + kRoundingMm)),
       outerReach_(outer_.reach()),
-      required_(requiredFlags),
       shifts_(parts.size()),
       isSure_(parts.size()) {
     for (std::size_t index = 1; index < parts.size(); ++index)
-        severalParts_ = severalParts_ || parts[index].item == parts[index - 1].item;
+        severalParts_ = severalParts_ || (parts[index].item == parts[index - 1].item &&
+                                          parts[index].item != FramePart::kNoItem);
 }
 
 bool FrameBounder::bound(const FrameNode& parent, const std::uint32_t* from, std::int64_t floor,
                          FrameNode& child, std::uint32_t* to) {
     child.sure = parent.sure;
-    child.sureFlags = parent.sureFlags;
+    child.sureOwn = parent.sureOwn;
     child.alongWidth = child.alongHeight = 0;
     maybe_ = 0;
-    maybeFlags_ = 0;
+    maybeOwn_ = 0;
     if (size_.circle)
         sortOutByDistance(parent, from, child, to);
     else if (child.box.halvings == 0)
@@ -136,8 +136,9 @@ bool FrameBounder::bound(const FrameNode& parent, const std::uint32_t* from, std
         sortOutBySides(parent, from, child, to);
     if (severalParts_) mergeItems(child, to);
     child.bound = child.sure + maybe_;
+    child.judged = child.sureOwn + maybeOwn_ > 0;
     if (child.bound <= floor) return false;
-    if (((child.sureFlags | maybeFlags_) & required_) != required_) return false;
+    if (!child.judged) return false;
     if (size_.circle || child.box.halvings < kHalvingsForSides) return true;
     child.bound = std::min(child.bound, child.sure + mostAlongSides(child, to));
     return child.bound > floor;
@@ -155,7 +156,7 @@ void FrameBounder::sortOutByDistance(const FrameNode& parent, const std::uint32_
         const double away = distanceToPoint(part, middle.x, middle.y);
         list.enter(from[position], away <= outside + part.radius, away <= inside + part.radius);
     }
-    list.finish(child, maybe_, maybeFlags_);
+    list.finish(child, maybe_, maybeOwn_);
 }
 
 // At every angle together a rectangle reaches all of its circumscribed circle; of what it covers
@@ -176,7 +177,7 @@ void FrameBounder::sortOutAtAnyAngle(const FrameNode& parent, const std::uint32_
         const double far = outside + part.extent();
         list.enter(from[position], away <= far * far, away < inside * inside);
     }
-    list.finish(child, maybe_, maybeFlags_);
+    list.finish(child, maybe_, maybeOwn_);
 }
 
 // Seen along the sides of the middle frame. A frame moved by (u, v), |u|, |v| <= moving, and
@@ -242,7 +243,7 @@ void FrameBounder::sortOutBySides(const FrameNode& parent, const std::uint32_t* 
         shifts_[list.end()] = {seen - reach, seen + reach};
         list.enter(from[position], may, surely);
     }
-    list.finish(child, maybe_, maybeFlags_);
+    list.finish(child, maybe_, maybeOwn_);
 }
 
 // An item with a sure part is sure; its other parts leave the list.
@@ -255,11 +256,11 @@ void FrameBounder::mergeItems(FrameNode& child, std::uint32_t* to) {
             surely = surely || isSure_[end] != 0;
         if (surely) {
             child.sure += part.weight;
-            child.sureFlags |= part.flags;
+            child.sureOwn += part.own;
             continue;
         }
         maybe_ += part.weight;
-        maybeFlags_ |= part.flags;
+        maybeOwn_ += part.own;
         for (std::uint32_t position = begin; position < end; ++position, ++kept) {
             to[kept] = to[position];
             shifts_[kept] = shifts_[position];

@@ -6,15 +6,16 @@
 #include <limits>
 
 #include "surface/frame_bound.h"
+#include "surface/frame_frontier.h"
 #include "surface/frame_lists.h"
 
 namespace model {
 
-/// Searches the frames that touch parts with all the required flags.
+/// Searches the frames that touch an own item.
 ///
 /// What is found. Let F(c) be the weight of all items that the frame c, enlarged on each side by
 /// the tolerance of FinestBox, touches, and let the value V be the greatest F over the middles c of
-/// all finest boxes whose F touches all that is required.
+/// all finest boxes whose F touches an own item.
 ///  - Every frame of the true size lies in some finest box, hence within the enlarged middle of
 ///    it: none counts more than V. And V is reached by a frame enlarged by less than 0.01 mm.
 ///  - The finest boxes form a lattice at whole multiples of fixed steps from (0, 0) and 0 degrees.
@@ -31,11 +32,13 @@ namespace model {
 class FrameDescent {
 public:
     FrameDescent(std::span<const FramePart> parts, const FrameSize& size,
-                 std::uint32_t requiredFlags, std::optional<double> period);
+                 std::optional<double> period);
 
-    /// A frame of value V where V > floor; nothing where V <= floor, or where no frame touches
-    /// what is required. With `anyAbove` the first frame found above floor instead.
-    std::optional<FoundFrame> above(std::int64_t floor, bool anyAbove);
+    /// A frame of value V where V > floor; nothing where V <= floor, or where no frame touches an
+    /// own item. With `anyAbove` the first frame found above floor instead. With a `frontier`, goes
+    /// on from the boxes kept there, and keeps there where it stops.
+    std::optional<FoundFrame> above(std::int64_t floor, bool anyAbove,
+                                    FrameFrontier* frontier = nullptr);
 
     /// Boxes bounded and parts looked at so far: what the search cost.
     [[nodiscard]] std::uint64_t boxes() const { return boxes_; }
@@ -49,14 +52,21 @@ public:
 private:
     using Children = std::array<FrameNode, 8>;
 
+    [[nodiscard]] FrameNode everything();
     void openRoots();
-    void open(const FrameNode& root);
+    void openKept();
+    void follow();
+    void keep(const FrameNode& node);
     bool isFinest(const FrameBox& box) const;
     bool isCoarse(const FrameBox& box) const;
     bool splitsSector(const FrameBox& box) const;
     std::size_t split(const FrameNode& node, Children& children);
     void descend(const FrameNode& node);
-    void judge(const FrameNode& node, const FramePose& pose, double angle, bool finest);
+    struct Counted {
+        std::int64_t value;
+        bool judged;
+    };
+    Counted judge(const FrameNode& node, const FramePose& pose, double angle, bool finest);
     void judgeLikely(const FrameNode& node);
     [[nodiscard]] FoundFrame foundFrame() const;
 
@@ -64,7 +74,6 @@ private:
     FrameSize size_;
     FinestBox finest_;
     FrameSize enlarged_;
-    std::uint32_t required_;
     std::optional<double> period_;
     FrameBounder bounder_;
     int coarsestLevel_ = 0;  ///< squares above are split at every angle together
@@ -74,6 +83,7 @@ private:
 
     std::int64_t best_ = 0;
     bool anyAbove_ = false;
+    FrameFrontier* frontier_ = nullptr;
     bool done_ = false;
     struct Best {
         FramePose pose;

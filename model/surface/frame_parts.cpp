@@ -15,7 +15,7 @@ FramePart makeFramePart(const Capsule& capsule, std::int64_t weight, std::uint32
     part.radius = static_cast<double>(capsule.radius);
     part.weight = weight;
     part.item = item;
-    part.flags = own ? kOwnFlag : 0U;
+    part.own = own ? 1 : 0;
     return part;
 }
 

@@ -11,12 +11,6 @@
 
 namespace model {
 
-/// What a frame must touch to be judged: at least one part with each of the bits asked for.
-enum FrameFlag : std::uint32_t {
-    kOwnFlag = 1,     ///< an own item
-    kAnchorFlag = 2,  ///< the one item around which a search is confined
-};
-
 /// One capsule of an item, in one cache line. Lengths in mm.
 struct FramePart {
     double x = 0;  ///< centre
@@ -27,7 +21,9 @@ struct FramePart {
     double radius = 0;
     std::int64_t weight = 0;  ///< of the whole item
     std::uint32_t item = 0;   ///< index of the item; the parts of an item are neighbours
-    std::uint32_t flags = 0;  ///< FrameFlag, of the whole item
+    std::uint32_t own = 0;    ///< 1: a part of an own item; 0: of a foreign one
+
+    static constexpr std::uint32_t kNoItem = 0xFFFF'FFFF;  ///< as `item`: left out of every search
 
     /// No point of the part is further from its centre.
     [[nodiscard]] double extent() const { return half + radius; }

@@ -14,7 +14,7 @@ std::optional<FoundFrame> frameAbove(std::span<const FrameItem> items, const Fra
         periodMm = period->approximately();
         parts = unrolled(parts, shape, *periodMm);
     }
-    return FrameDescent(parts, FrameSize(shape), kOwnFlag, periodMm).above(floor, anyAbove);
+    return FrameDescent(parts, FrameSize(shape), periodMm).above(floor, anyAbove);
 }
 
 }  // namespace

@@ -4,13 +4,14 @@
 
 #include <limits>
 
-#include "surface/frame_parts.h"
+#include "surface/frame_frontier.h"
 
 namespace model {
 
 /// Holds items for one shape of frame, and what is known of their worst frame. Every answer is the
 /// one that a fresh worstFrame() would give (the value; of several frames of that value it may
-/// name another): FrameDescent's value is a property of the items alone.
+/// name another): FrameDescent's value is a property of the items alone, and the search goes on
+/// from where the last one stopped (FrameFrontier).
 class FrameTracker {
 public:
     explicit FrameTracker(const FrameShape& shape, Period period = std::nullopt);
@@ -29,34 +30,39 @@ public:
     /// The worst frame; nothing if no item is own.
     std::optional<FoundFrame> worst();
 
-private:
-    using Parts = std::vector<FramePart>;
+    /// Memory held for the parts, and beside them for going on with a search.
+    [[nodiscard]] std::size_t partBytes() const { return parts_.capacity() * sizeof(FramePart); }
+    [[nodiscard]] std::size_t keptBytes() const { return frontier_.bytes(); }
 
-    [[nodiscard]] std::pair<Parts::iterator, Parts::iterator> partsOf(std::size_t item);
+private:
+    using Places = std::vector<std::uint32_t>;
+
+    [[nodiscard]] Places placesOf(std::size_t item) const;
     void insert(std::size_t item, std::span<const Capsule> parts, std::int64_t weight, bool own);
     void erase(std::size_t item);
-    void enterInKnownFrame(std::size_t item, std::span<const FramePart> parts);
-    void leaveKnownFrame(std::size_t item, std::int64_t weight, bool own);
-    [[nodiscard]] std::optional<FoundFrame> search(std::int64_t floor, bool anyAbove,
-                                                   std::optional<std::size_t> anchor) const;
-    std::optional<FoundFrame> searchAtPending(std::int64_t floor, bool anyAbove);
+    void closeGaps();
+    void enterInKnownFrame(const Places& item);
+    void leaveKnownFrame(const Places& item);
+    [[nodiscard]] FrameBounder bounder() const;
+    bool search(bool anyAbove, std::int64_t floor);
     [[nodiscard]] std::int64_t floor() const { return known_ ? known_->value : kBelowAnyValue; }
 
     static constexpr std::int64_t kBelowAnyValue = -1;
     static constexpr std::int64_t kUnbounded = std::numeric_limits<std::int64_t>::max();
 
     FrameShape shape_;
-    Period period_;
-    Parts parts_;  ///< ascending by item
+    FrameSize size_;
+    std::optional<double> period_;  ///< mm
+    std::vector<FramePart> parts_;  ///< with all their images; those of one item are neighbours
+    std::size_t gaps_ = 0;          ///< places in parts_ that no item holds any more
     std::size_t nextItem_ = 0;
     std::size_t foreignItems_ = 0;
 
-    // What is known. No value is above ceiling_ once the frames that touch a pending item are left
-    // out, none at all is above overall_, and known_ is reached.
+    // What is known: no value is above overall_, and known_ is reached.
     std::optional<FoundFrame> known_;
-    std::vector<std::size_t> pending_;
-    std::int64_t ceiling_ = kBelowAnyValue;
     std::int64_t overall_ = kBelowAnyValue;
+    FrameFrontier frontier_;
+    std::size_t boxesAtFirst_ = 0;  ///< in the frontier, when the search began with the surface
 };
 
 }  // namespace model

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include "frame_scene.h"
+#include "surface/frame_tracker.h"
 
 namespace model {
 namespace {
@@ -167,6 +168,29 @@ struct Kind {
     std::uint32_t seed;
 };
 
+// The value that a tracker gives whose items became those of the scene by edits, asked after each.
+std::int64_t valueAfterEdits(const FrameScene& scene, const FrameShape& shape) {
+    const std::vector<FrameItem>& items = scene.items();
+    FrameTracker tracker(shape);
+    std::vector<std::size_t> numbers;
+    for (std::size_t item = 0; item < items.size(); ++item) {
+        // First in the place and weight of another.
+        const FrameItem& other = items[(item + 1) % items.size()];
+        numbers.push_back(tracker.add(other.parts, other.weight, other.own));
+        tracker.worst();
+    }
+    for (std::size_t item = 0; item < items.size(); ++item) {
+        const std::size_t spare = tracker.add(items[item].parts, 3'000'000, true);
+        tracker.worst();
+        tracker.replace(numbers[item], items[item].parts, items[item].weight, items[item].own);
+        tracker.worst();
+        tracker.remove(spare);
+        tracker.worst();
+    }
+    const auto worst = tracker.worst();
+    return worst ? worst->value : -1;
+}
+
 class FrameBruteForce : public testing::TestWithParam<Kind> {
 protected:
     // 3 to 6 items in a square of 60 mm.
@@ -238,6 +262,7 @@ TEST_P(FrameBruteForce, FindsNoHeavierSubsetThatAFrameTouches) {
         EXPECT_TRUE(std::ranges::includes(counted, found->counted)) << "set " << set;
         EXPECT_TRUE(worstFrameExceeds(scene.items(), shape, found->value - 1));
         EXPECT_FALSE(worstFrameExceeds(scene.items(), shape, found->value));
+        EXPECT_EQ(valueAfterEdits(scene, shape), found->value) << "set " << set;
     }
     EXPECT_LE(onTheTolerance, 1);
     EXPECT_GT(ruledOut, 0);

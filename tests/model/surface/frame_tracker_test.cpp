@@ -114,6 +114,95 @@ INSTANTIATE_TEST_SUITE_P(
                     Case{"NarrowRound", kCard, millimetres(90), 400, true, false}),
     [](const testing::TestParamInfo<Case>& tried) { return std::string(tried.param.name); });
 
+// Many items in few frames, edited where the worst frame lies: limits just below and at the worst
+// value after each edit, at the value before it, and far from both.
+class FrameTrackerAtTheWorst : public FrameTrackerEdits {};
+
+TEST_P(FrameTrackerAtTheWorst, DecidesOnBothSidesOfTheWorstValue) {
+    FrameTracker tracker(GetParam().shape, GetParam().period);
+    for (int item = 0; item < 150; ++item) {
+        const Held made = anyItem();
+        held_[tracker.add(made.parts, made.weight, made.own)] = made;
+    }
+    int moved = 0;
+    for (int edit = 0; edit < 60; ++edit) {
+        const auto before = fresh();
+        ASSERT_TRUE(before);
+        Held made = anyItem();
+        const auto dx = before->x + between(-80, 80) - made.parts.front().x;
+        const auto dy = before->y + between(-80, 80) - made.parts.front().y;
+        for (Capsule& part : made.parts) part = part.movedBy(dx, dy);
+        const std::size_t picked = before->counted[static_cast<std::size_t>(
+            between(0, static_cast<double>(before->counted.size() - 1)))];
+        const auto counted = std::next(held_.begin(), static_cast<std::ptrdiff_t>(picked));
+        if (edit % 3 == 0) {
+            held_[tracker.add(made.parts, made.weight, made.own)] = made;
+        } else if (edit % 3 == 1) {
+            tracker.replace(counted->first, made.parts, made.weight, made.own);
+            counted->second = made;
+        } else {
+            tracker.remove(counted->first);
+            held_.erase(counted);
+        }
+        const auto after = fresh();
+        ASSERT_TRUE(after);
+        moved += after->value != before->value ? 1 : 0;
+        if (edit % 4 != 0) {
+            EXPECT_EQ(tracker.exceeds(before->value), after->value > before->value) << edit;
+            EXPECT_EQ(tracker.exceeds(before->value - 1), after->value > before->value - 1) << edit;
+        }
+        EXPECT_FALSE(tracker.exceeds(after->value)) << edit;
+        EXPECT_TRUE(tracker.exceeds(after->value - 1)) << edit;
+        EXPECT_TRUE(tracker.exceeds(after->value * 9 / 10 - 1)) << edit;
+        EXPECT_FALSE(tracker.exceeds(after->value * 11 / 10)) << edit;
+        if (edit % 2 == 0) {
+            EXPECT_EQ(tracker.worst()->value, after->value) << edit;
+        }
+    }
+    EXPECT_GT(moved, 20);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Cases, FrameTrackerAtTheWorst,
+    testing::Values(Case{"Flat", kCard, std::nullopt, 250, false, false},
+                    Case{"Circle", circle(120), std::nullopt, 250, false, false},
+                    Case{"GroupsAndForeignItems", kCard, std::nullopt, 300, true, true},
+                    Case{"Round", kCard, millimetres(300), 300, true, true}),
+    [](const testing::TestParamInfo<Case>& tried) { return std::string(tried.param.name); });
+
+TEST(FrameTracker, ReachesPastTheSurfaceSearchedBefore) {
+    FrameTracker tracker(kCard);
+    tracker.add(std::vector{capsuleAt(0, 0, 3)}, 3);
+    EXPECT_EQ(tracker.worst()->value, 3);
+    // Far from all frames that the search has looked at, on every side.
+    for (const double away : {-5000.0, 5000.0}) {
+        tracker.add(std::vector{capsuleAt(away, 0, 4)}, 4);
+        EXPECT_TRUE(tracker.exceeds(3));
+        tracker.add(std::vector{capsuleAt(away, 20, 4)}, 1);
+        EXPECT_EQ(tracker.worst()->value, 5);
+        tracker.add(std::vector{capsuleAt(0, away, 4)}, 4);
+        EXPECT_FALSE(tracker.exceeds(5));
+    }
+    tracker.add(std::vector{capsuleAt(0, 5010, 4)}, 4);
+    EXPECT_EQ(tracker.worst()->value, 8);
+}
+
+TEST(FrameTracker, StaysRightOverManyEditsOfOneItem) {
+    FrameTracker tracker(kCard);
+    const std::size_t held = tracker.add(std::vector{capsuleAt(0, 0, 3)}, 3);
+    const std::size_t moving = tracker.add(std::vector{capsuleAt(300, 0, 2)}, 2);
+    for (int edit = 0; edit < 400; ++edit) {
+        const bool beside = edit % 2 == 0;
+        tracker.replace(moving, std::vector{capsuleAt(beside ? 30 : 300, 10, 2)}, 2);
+        EXPECT_EQ(tracker.exceeds(3), beside) << edit;
+        if (edit % 5 == 0) {
+            EXPECT_EQ(tracker.worst()->value, beside ? 5 : 3) << edit;
+        }
+    }
+    tracker.remove(moving);
+    EXPECT_THAT(tracker.worst()->counted, ElementsAre(held));
+}
+
 TEST(FrameTracker, KnowsNothingWithoutItems) {
     FrameTracker tracker(kCard);
     EXPECT_FALSE(tracker.worst());
