@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "archive/archive_access.h"
+#include "archive/casting_store.h"
 #include "archive/certificate_store.h"
 #include "archive/dialect.h"
 #include "archive/draft_store.h"
@@ -21,7 +22,6 @@
 #include "archive/table_store.h"
 #include "archive/transaction.h"
 #include "archive/verify.h"
-#include "limits/parser.h"
 
 namespace model {
 namespace {
@@ -263,25 +263,9 @@ Result<CastingFile> Archive::casting(const std::string& serial) const {
     const Connection& connection = *state_->connection;
     const auto reading = ReadTransaction::begin(connection);
     if (!reading) return reading.error();
-    auto entry = onlyOne(connection, loadCastings(connection, serial), "casting", serial);
-    if (!entry) return entry.error();
-    CastingFile file;
-    file.casting = std::move(entry->value);
-    const std::string& itsPart = file.casting.part;
-    auto part = onlyOne(connection, loadParts(connection, itsPart), "part", itsPart);
-    if (!part) return part.error();
-    const std::string& itsOrder = file.casting.order;
-    auto order = onlyOne(connection, loadOrders(connection, itsOrder), "order", itsOrder);
-    if (!order) return order.error();
-    auto plan = loadZonePlan(connection, itsPart, file.casting.zonePlanRevision);
-    if (!plan) return plan.error();
-    auto drafts = loadDraftsOf(connection, serial);
-    if (!drafts) return drafts.error();
-    file.part = std::move(part->value);
-    file.order = std::move(order->value);
-    file.plan = std::move(*plan);
-    file.examinations = std::move(*drafts);
-    return file;
+    auto stored = loadCastingFile(connection, serial);
+    if (!stored) return stored.error();
+    return std::move(stored->file);
 }
 
 Result<SavedDraft> Archive::save(const ExaminationDraft& draft, const Actor& actor) {
@@ -313,16 +297,9 @@ Result<void> Archive::addTable(const std::string& text, const std::string& name,
 }
 
 Result<TableSet> Archive::tables() const {
-    auto tables = TableSet::shipped();
-    if (!tables) return tables;
-    const auto stored = loadLimitTables(*state_->connection);
-    if (!stored) return stored.error();
-    for (const StoredTable& entry : *stored) {
-        auto table = parseTable(entry.text, path() + ": " + entry.name);
-        if (!table) return table.error();
-        if (auto added = tables->add(std::move(*table)); !added) return added.error();
-    }
-    return tables;
+    const auto reading = ReadTransaction::begin(*state_->connection);
+    if (!reading) return reading.error();
+    return loadTableSet(*state_->connection);
 }
 
 Result<std::int64_t> Archive::reserveCertificateNumber(const Actor& actor) {

@@ -167,18 +167,20 @@ public:
     [[nodiscard]] Result<std::vector<int>> zonePlanRevisions(const std::string& part) const;
 
     /// A casting with its part, order, zone plan and examinations (by id), read as of one moment.
+    /// Signed examinations carry what was stated against them (signed_record.h).
     [[nodiscard]] Result<CastingFile> casting(const std::string& serial) const;
 
     /// Stores a draft as typed, half-typed rows included: a new one where `draft.id` is 0, else
     /// over the stored version `draft.version`. Conflict: somebody else has saved it meanwhile, or
     /// the casting has another examination of the same zone, method, stage, cycle and repeat.
+    /// Input: it is signed (signed_record.h). What is stated against it is not part of it.
     Result<SavedDraft> save(const ExaminationDraft& draft, const Actor& actor);
     [[nodiscard]] Result<ExaminationDraft> draft(std::int64_t id) const;
 
     /// Keeps the text of a limit table; `name` is its file's. Nothing happens where the archive
     /// has it already. Input: broken, or the same id and revision is stored with another digest.
     Result<void> addTable(const std::string& text, const std::string& name, const Actor& actor);
-    /// The program's own tables and the archive's.
+    /// The program's own tables and the archive's, with its attestations (attestation.h).
     [[nodiscard]] Result<TableSet> tables() const;
 
     /// Gives out the next certificate number, for printing it before the certificate is stored. A

@@ -6,6 +6,7 @@
 #include "archive/canonical_records.h"
 #include "archive/draft_rows.h"
 #include "archive/history_store.h"
+#include "archive/signed_record_store.h"
 #include "archive/stored_words.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
@@ -243,6 +244,16 @@ Canonical::Object contentOf(const ExaminationDraft& draft, const Splice& splice)
     return content;
 }
 
+Result<void> checkNotSigned(const Connection& connection, const ExaminationDraft& draft) {
+    const auto standing = loadStanding(connection, draft.id);
+    if (!standing) return standing.error();
+    if (!*standing) return {};
+    return inputError(connection.place(),
+                      "does not change an examination that was signed: %1 signed this one at %2; "
+                      "for a correction a QA manager gives its casting back",
+                      {(*standing)->recorded.name, (*standing)->recorded.time});
+}
+
 Result<SavedDraft> write(WriteTransaction& transaction, const ExaminationDraft& draft,
                          const std::vector<TypedIndication>& before, bool listsChanged) {
     const Connection& connection = transaction.connection();
@@ -302,6 +313,7 @@ Result<SavedDraft> saveDraft(WriteTransaction& transaction, const ExaminationDra
         transaction.leaveAsIs();
         return SavedDraft{draft.id, draft.version};
     }
+    if (auto checked = checkNotSigned(connection, draft); !checked) return checked.error();
     ExaminationDraft next = draft;
     ++next.version;
     return write(transaction, next, known->rows, headerChanged);

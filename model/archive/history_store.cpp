@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "archive/lifecycle_actions.h"
+
 namespace model {
 namespace {
 
@@ -47,9 +49,12 @@ Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
 
 bool isSignedAct(std::string_view action) {
     static constexpr std::string_view kSigned[] = {
-        action::kAuthorityMade,    action::kAuthorityTrusted, action::kPersonSaved,
-        action::kIdentityIssued,   action::kIdentityImported, action::kIdentityWithdrawn,
-        action::kPassphraseChanged};
+        action::kAuthorityMade,        action::kAuthorityTrusted,    action::kPersonSaved,
+        action::kIdentityIssued,       action::kIdentityImported,    action::kIdentityWithdrawn,
+        action::kPassphraseChanged,    action::kTableAttested,       action::kRecordSigned,
+        action::kRecordInvalidated,    action::kCastingPresented,    action::kPresentationReturned,
+        action::kPresentationEndorsed, action::kCertificateReleased, action::kCertificateWithdrawn,
+        action::kCastingReopened};
     return std::ranges::find(kSigned, action) != std::end(kSigned);
 }
 

@@ -6,6 +6,7 @@
 #include "archive/draft_rows.h"
 #include "archive/draft_store.h"
 #include "archive/history_store.h"
+#include "archive/lifecycle_actions.h"
 #include "archive/plan_store.h"
 #include "archive/record_store.h"
 #include "archive/table_store.h"
@@ -75,6 +76,13 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
         Canonical::Object written = *content->object();
         written.erase("signer");
         return identities_.take(entry, written);
+    }
+    if (LifecycleReplay::follows(entry.action)) {
+        if (!lifecycle_.take(entry, *content->object())) return false;
+        if (entry.action != action::kCertificateReleased) return true;
+        Canonical::Object written = *content->object();
+        written.erase("signer");
+        return takeCertificate(entry, written);
     }
     if (entry.action == action::kExaminationSaved) return takeDraft(entry, *content);
     if (entry.action == action::kNumberReserved)
@@ -249,10 +257,15 @@ Result<void> Replay::compareIdentities(const Connection& connection) {
     return identities_.compare(connection, findings_);
 }
 
+Result<void> Replay::compareLifecycle(const Connection& connection) {
+    return lifecycle_.compare(connection, findings_);
+}
+
 Result<std::vector<Error>> Replay::compare(const Connection& connection) {
     for (const auto part :
          {&Replay::compareArchive, &Replay::compareRecords, &Replay::compareDrafts,
-          &Replay::compareTables, &Replay::compareCertificates, &Replay::compareIdentities}) {
+          &Replay::compareTables, &Replay::compareCertificates, &Replay::compareIdentities,
+          &Replay::compareLifecycle}) {
         const auto done = (this->*part)(connection);
         if (done) continue;
         if (done.error().kind != ErrorKind::Damaged) return done.error();

@@ -12,6 +12,7 @@
 #include "archive/archive.h"
 #include "archive/connection.h"
 #include "archive/identity_replay.h"
+#include "archive/lifecycle_replay.h"
 #include "trust/canonical.h"
 
 namespace model {
@@ -42,12 +43,14 @@ private:
     Result<void> compareCertificates(const Connection& connection);
     Result<void> compareArchive(const Connection& connection);
     Result<void> compareIdentities(const Connection& connection);
+    Result<void> compareLifecycle(const Connection& connection);
 
     std::map<std::string, Digest> expected_;
     std::map<std::int64_t, DraftState> drafts_;
     std::unordered_map<std::int64_t, Digest> certificates_;
     std::int64_t numbers_ = 0;
     IdentityReplay identities_;
+    LifecycleReplay lifecycle_;
     std::vector<Error> findings_;
 };
 

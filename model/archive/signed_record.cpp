@@ -266,6 +266,7 @@ Result<std::int64_t> signRecord(Archive& archive, std::int64_t draftId, std::int
 
 Result<void> invalidateRecord(Archive& archive, std::int64_t recordId, const std::string& reason,
                               const SignedIn& level3) {
+    if (auto checked = checkRole(level3, Role::Inspector); !checked) return checked;
     const auto given = givenReason(reason);
     if (!given) return given.error();
     return ArchiveAccess::write(

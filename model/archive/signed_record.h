@@ -74,9 +74,9 @@ Result<std::int64_t> signRecord(Archive& archive, std::int64_t draftId, std::int
                                 const std::optional<Rejection>& rejection,
                                 const SignedIn& inspector);
 
-/// A Level 3 of the method states why an examination was invalid: of the same zone, method, stage
-/// and repair cycle another record has to stand that is valid (Input), which then counts instead of
-/// the worse of both. Both stay, and both are printed.
+/// An inspector with Level 3 of the method states why an examination was invalid: of the same zone,
+/// method, stage and repair cycle another record has to stand that is valid (Input), which then
+/// counts instead of the worse of both. Both stay, and both are printed.
 Result<void> invalidateRecord(Archive& archive, std::int64_t recordId, const std::string& reason,
                               const SignedIn& level3);
 

@@ -8,6 +8,7 @@
 #include "archive/history_store.h"
 #include "archive/losses.h"
 #include "archive/migration.h"
+#include "archive/presented_files.h"
 #include "archive/proofs.h"
 #include "archive/replay.h"
 #include "archive/stored_file.h"
@@ -28,7 +29,7 @@ public:
         for (const auto step :
              {&Verifier::countWork, &Verifier::checkDatabase, &Verifier::checkSchema,
               &Verifier::checkHistory, &Verifier::checkHeldHead, &Verifier::checkStored,
-              &Verifier::checkCertificates}) {
+              &Verifier::checkCertificates, &Verifier::checkUnreleased}) {
             const auto done = (this->*step)();
             if (done) continue;
             // Whatever can be read at all is checked.
@@ -56,7 +57,9 @@ private:
     Result<void> countWork() {
         SqlStatement statement(connection_,
                                "SELECT (SELECT count(*) FROM history) + "
-                               "(SELECT count(*) FROM certificate)");
+                               "(SELECT count(*) FROM certificate) + "
+                               "(SELECT count(*) FROM presentation WHERE NOT EXISTS (SELECT 1 FROM "
+                               "certificate WHERE certificate.number = presentation.number))");
         const auto row = statement.first();
         if (!row) return row.error();
         total_ = statement.whole(0);
@@ -180,8 +183,27 @@ private:
                 find("certificate " + std::to_string(certificate.number) + ": " +
                          bytes.error().place,
                      bytes.error().reason);
+            const auto whole = bytes ? std::optional<std::string_view>(*bytes) : std::nullopt;
+            if (auto done = checkPresented(certificate.number, whole); !done) return done;
             return advance();
         });
+    }
+
+    Result<void> checkPresented(std::int64_t number, std::optional<std::string_view> certificate) {
+        auto findings = presentedFiles_.check(number, certificate);
+        if (!findings) return findings.error();
+        for (Error& error : *findings) find(std::move(error));
+        return {};
+    }
+
+    Result<void> checkUnreleased() {
+        const auto numbers = presentedFiles_.unreleased();
+        if (!numbers) return numbers.error();
+        for (const std::int64_t number : *numbers) {
+            if (auto done = checkPresented(number, std::nullopt); !done) return done;
+            if (auto done = advance(); !done) return done;
+        }
+        return {};
     }
 
     const Connection& connection_;
@@ -189,6 +211,7 @@ private:
     const std::optional<Head>& held_;
     const Progress& progress_;
     Verification result_;
+    PresentedFiles presentedFiles_{connection_, folder_};
     Replay replay_;
     std::int64_t done_ = 0;
     std::int64_t total_ = 0;
