@@ -37,6 +37,12 @@ std::string hexOf(std::string_view bytes) {
     return text;
 }
 
+Result<void> storeKey(const Connection& connection, const ArchivePublicKey& key) {
+    SqlStatement statement(
+        connection, "INSERT INTO archive_key (number, public_key, sealed_from) VALUES (?, ?, ?)");
+    return statement.run(key.number, Blob{key.publicKey}, key.sealedFrom);
+}
+
 }  // namespace
 
 Result<std::vector<ArchivePublicKey>> archivePublicKeys(const Connection& connection) {
@@ -113,17 +119,23 @@ Canonical::Object canonicalOf(const ArchivePublicKey& key) {
 
 Result<void> addArchiveKey(WriteTransaction& transaction, const SealKey& key,
                            std::int64_t sealedFrom) {
-    const auto known = archivePublicKeys(transaction.connection());
+    const ArchivePublicKey added{1, key.publicKey(), sealedFrom};
+    if (auto done = storeKey(transaction.connection(), added); !done) return done;
+    return transaction.record(action::kArchiveKeyMade, "1", canonicalOf(added));
+}
+
+Result<void> replaceKey(WriteTransaction& transaction, const SealKey& key,
+                        const SignedIn& administrator) {
+    const Connection& connection = transaction.connection();
+    const auto known = archivePublicKeys(connection);
     if (!known) return known.error();
-    const ArchivePublicKey added{known->empty() ? 1 : known->back().number + 1, key.publicKey(),
-                                 sealedFrom};
-    SqlStatement statement(
-        transaction.connection(),
-        "INSERT INTO archive_key (number, public_key, sealed_from) VALUES (?, ?, ?)");
-    if (auto done = statement.run(added.number, Blob{added.publicKey}, added.sealedFrom); !done)
-        return done;
-    return transaction.record(action::kArchiveKeyMade, std::to_string(added.number),
-                              canonicalOf(added));
+    const auto head = historyHead(connection);
+    if (!head) return head.error();
+    const ArchivePublicKey added{static_cast<std::int64_t>(known->size()) + 1, key.publicKey(),
+                                 head->sequence + 1};
+    if (auto done = storeKey(connection, added); !done) return done;
+    return transaction.recordSigned(action::kArchiveKeyReplaced, std::to_string(added.number),
+                                    canonicalOf(added), administrator);
 }
 
 }  // namespace model

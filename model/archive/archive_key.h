@@ -14,6 +14,7 @@
 
 namespace model {
 
+class SignedIn;
 class WriteTransaction;
 
 /// A row of archive_key.
@@ -42,8 +43,10 @@ public:
     /// A new key, its file on the disk when this returns. Where there is a file already that holds
     /// a key which no archive uses yet, left behind by a program that was stopped, that is taken.
     Result<const SealKey*> make();
-    /// Takes out a file that make() wrote, where the archive could not be made after all.
+    /// Takes out a file that make() wrote, where it could not be used after all.
     void discard();
+    /// It is used now: discard() leaves it.
+    void keep() { made_ = false; }
 
     [[nodiscard]] const std::string& file() const { return file_; }
 
@@ -55,9 +58,12 @@ private:
     bool made_ = false;  ///< the file is this object's
 };
 
-/// Names the key in the database and in the history, as the one for the rows from `sealedFrom` on;
-/// the transaction must be sealing with it already.
+/// Names the first key in the database and in the history, for the rows from `sealedFrom` on; the
+/// transaction must be sealing with it already.
 Result<void> addArchiveKey(WriteTransaction& transaction, const SealKey& key,
                            std::int64_t sealedFrom);
+/// The same of one that takes over from the row on that says so, which `administrator` signs.
+Result<void> replaceKey(WriteTransaction& transaction, const SealKey& key,
+                        const SignedIn& administrator);
 
 }  // namespace model

@@ -3,8 +3,6 @@
 
 #include <algorithm>
 
-#include "archive/lifecycle_actions.h"
-
 namespace model {
 namespace {
 
@@ -45,17 +43,6 @@ Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
     row["subject"] = subject;
     row["content"] = std::move(content);
     return canonicalBytes(row);
-}
-
-bool isSignedAct(std::string_view action) {
-    static constexpr std::string_view kSigned[] = {
-        action::kAuthorityMade,        action::kAuthorityTrusted,    action::kPersonSaved,
-        action::kIdentityIssued,       action::kIdentityImported,    action::kIdentityWithdrawn,
-        action::kPassphraseChanged,    action::kTableAttested,       action::kRecordSigned,
-        action::kRecordInvalidated,    action::kCastingPresented,    action::kPresentationReturned,
-        action::kPresentationEndorsed, action::kCertificateReleased, action::kCertificateWithdrawn,
-        action::kCastingReopened};
-    return std::ranges::find(kSigned, action) != std::end(kSigned);
 }
 
 const std::string* signerOf(const Canonical& content) {

@@ -25,6 +25,7 @@ inline constexpr char kTableAdded[] = "limit table added";
 inline constexpr char kNumberReserved[] = "certificate number reserved";
 inline constexpr char kCertificateAdded[] = "certificate added";
 inline constexpr char kArchiveKeyMade[] = "archive key made";
+inline constexpr char kArchiveKeyReplaced[] = "archive key replaced";
 inline constexpr char kAuthorityMade[] = "authority made";
 inline constexpr char kAuthorityTrusted[] = "authority trusted";
 inline constexpr char kPersonSaved[] = "person saved";
@@ -35,9 +36,6 @@ inline constexpr char kPassphraseChanged[] = "passphrase changed";
 inline constexpr char kPassphraseWrong[] = "wrong passphrase given";
 inline constexpr char kPassphraseRight[] = "right passphrase given";
 }  // namespace action
-
-/// Whether an action is a person's signed act: a row of it without their signature is no such act.
-bool isSignedAct(std::string_view action);
 
 /// Who signed a row: the member "signer" of its content, a person's id. Null where nobody did.
 const std::string* signerOf(const Canonical& content);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "archive/archive_access.h"
+#include "archive/disk.h"
 #include "archive/history_store.h"
 #include "archive/identity_store.h"
 #include "archive/person_store.h"
@@ -120,15 +121,16 @@ Result<void> setUp(Archive& archive, const AuthorityRequest& request,
             if (auto done = addIdentity(connection, authorityRow); !done) return done;
             if (auto done = addIdentity(connection, personRow); !done) return done;
             if (auto done = addRevocationList(connection, listRow); !done) return done;
+            // Who may do the rest comes first.
+            if (auto done =
+                    transaction.recordSigned(action::kPersonSaved, administrator.id,
+                                             canonicalOf(Stored<Person>{administrator, 1}), signer);
+                !done)
+                return done;
             Canonical::Object content = identityContent(authorityRow);
             content["revocation_list"] = canonicalOf(listRow);
             if (auto done = transaction.recordSigned(action::kAuthorityMade, "authority",
                                                      std::move(content), signer);
-                !done)
-                return done;
-            if (auto done =
-                    transaction.recordSigned(action::kPersonSaved, administrator.id,
-                                             canonicalOf(Stored<Person>{administrator, 1}), signer);
                 !done)
                 return done;
             return transaction.recordSigned(action::kIdentityIssued, administrator.id,
@@ -230,6 +232,30 @@ Result<void> changePassphrase(Archive& archive, const std::string& personId,
             return transaction.recordSigned(action::kPassphraseChanged, personId,
                                             std::move(content), *signer);
         });
+}
+
+Result<void> replaceArchiveKey(Archive& archive, const SignedIn& administrator) {
+    if (auto may = checkRole(administrator, Role::Administrator); !may) return may;
+    ArchiveKey& key = ArchiveAccess::key(archive);
+    auto replaced = [&]() -> Result<void> {
+        auto transaction =
+            WriteTransaction::beginUnsealed(ArchiveAccess::connection(archive),
+                                            ArchiveAccess::clock(archive), administrator.actor());
+        if (!transaction) return transaction.error();
+        if (isThere(key.file()))
+            return inputError(key.file(),
+                              "is there; only an archive without its key file gets another key");
+        const auto made = key.make();
+        if (!made) return made.error();
+        (*transaction)->sealWith(**made);
+        if (auto done = replaceKey(**transaction, **made, administrator); !done) return done;
+        return (*transaction)->commit();
+    }();
+    if (replaced)
+        key.keep();
+    else
+        key.discard();
+    return replaced;
 }
 
 Result<std::vector<StoredIdentity>> identities(const Archive& archive) {

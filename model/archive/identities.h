@@ -62,6 +62,10 @@ Result<void> withdrawIdentity(Archive& archive, const std::string& personId,
                               const SecretBytes& authorityPassphrase,
                               const SignedIn& administrator);
 
+/// A new key for the archive itself, where the file of the one before (FILE.key) is lost, so that
+/// it can be written again; Input while there is a file. What the lost key sealed stays sealed.
+Result<void> replaceArchiveKey(Archive& archive, const SignedIn& administrator);
+
 /// By number.
 Result<std::vector<StoredIdentity>> identities(const Archive& archive);
 

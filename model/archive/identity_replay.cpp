@@ -56,20 +56,23 @@ Canonical::Object withdrawalContent(const Withdrawal& withdrawal) {
 
 bool IdentityReplay::follows(const std::string& action) {
     static constexpr std::string_view kActions[] = {
-        action::kArchiveKeyMade,    action::kAuthorityMade,     action::kAuthorityTrusted,
-        action::kPersonSaved,       action::kIdentityIssued,    action::kIdentityImported,
-        action::kIdentityWithdrawn, action::kPassphraseChanged, action::kPassphraseWrong,
-        action::kPassphraseRight};
+        action::kArchiveKeyMade,   action::kArchiveKeyReplaced, action::kAuthorityMade,
+        action::kAuthorityTrusted, action::kPersonSaved,        action::kIdentityIssued,
+        action::kIdentityImported, action::kIdentityWithdrawn,  action::kPassphraseChanged,
+        action::kPassphraseWrong,  action::kPassphraseRight};
     return std::ranges::find(kActions, action) != std::end(kActions);
 }
 
 bool IdentityReplay::take(const HistoryEntry& entry, const Canonical::Object& content) {
     const std::string& did = entry.action;
-    if (did == action::kPersonSaved || did == action::kArchiveKeyMade) {
-        const char* what = did == action::kPersonSaved ? "person " : "archive key ";
-        expected_[what + entry.subject] = content;
+    if (did == action::kPersonSaved) {
+        expected_["person " + entry.subject] = content;
         return true;
     }
+    // The first is made with the archive; every other one is an administrator's act.
+    if (did == action::kArchiveKeyMade || did == action::kArchiveKeyReplaced)
+        return (did == action::kArchiveKeyMade) == (entry.subject == "1") &&
+               expected_.emplace("archive key " + entry.subject, content).second;
     if (did == action::kIdentityWithdrawn) return takeWithdrawal(entry, content);
     return takeIdentity(entry, content);
 }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "archive/people.h"
 #include "archive/stored_words.h"
 #include "base/clock.h"
 #include "base/digest.h"
@@ -177,6 +178,22 @@ Result<std::optional<IdentityRow>> ownAuthority(const Connection& connection) {
     SqlStatement statement(connection, std::string(kSelect) + "WHERE kind = ?");
     return oneOf(connection, statement,
                  statement.first(wordIn(kKinds, IdentityKind::OwnAuthority)));
+}
+
+Result<void> checkAdministratorLeft(const Connection& connection) {
+    SqlStatement statement(
+        connection,
+        "SELECT count(*) FROM person, person_role, identity WHERE active = 1 AND role = ? "
+        "AND person_role.person_id = person.id AND identity.person_id = person.id "
+        "AND number = (SELECT max(number) FROM identity WHERE identity.person_id = person.id) "
+        "AND number NOT IN (SELECT identity FROM identity_withdrawal)");
+    const auto row = statement.first(word(Role::Administrator));
+    if (!row) return row.error();
+    if (statement.whole(0) == 0)
+        return inputError(connection.place(),
+                          "needs an active administrator with an identity: make another person one "
+                          "first");
+    return {};
 }
 
 Result<void> saveKey(const Connection& connection, const IdentityRow& row) {

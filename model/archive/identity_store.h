@@ -56,6 +56,10 @@ Result<std::optional<IdentityRow>> currentIdentity(const Connection& connection,
                                                    const std::string& personId);
 Result<std::optional<IdentityRow>> ownAuthority(const Connection& connection);
 
+/// Whether an active administrator is left with an identity in use: nobody could be added or helped
+/// any more otherwise (Input).
+Result<void> checkAdministratorLeft(const Connection& connection);
+
 /// What may change of an identity: its key's encryption and the tries to open it.
 Result<void> saveKey(const Connection& connection, const IdentityRow& row);
 

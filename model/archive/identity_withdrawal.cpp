@@ -125,6 +125,7 @@ Result<void> withdrawIdentity(Archive& archive, const std::string& personId,
                                                std::string(wordOf(reason)), remark});
                     !done)
                     return done;
+            if (auto left = checkAdministratorLeft(connection); !left) return left;
             return list ? addRevocationList(connection, *list) : Result<void>();
         });
 }

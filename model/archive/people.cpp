@@ -3,34 +3,18 @@
 
 #include "archive/archive_access.h"
 #include "archive/history_store.h"
+#include "archive/identity_store.h"
 #include "archive/person_store.h"
 #include "archive/sign_in.h"
 
 namespace model {
-namespace {
-
-/// Nobody could be added or helped any more.
-Result<void> checkAnAdministratorIsLeft(const Connection& connection) {
-    SqlStatement statement(connection,
-                           "SELECT count(*) FROM person, person_role "
-                           "WHERE person_id = id AND active = 1 AND role = ?");
-    const auto row = statement.first(word(Role::Administrator));
-    if (!row) return row.error();
-    if (statement.whole(0) == 0)
-        return inputError(connection.place(),
-                          "needs an active administrator: make another person one first");
-    return {};
-}
-
-}  // namespace
-
 Result<std::int64_t> savePerson(Archive& archive, const Person& person, std::int64_t knownVersion,
                                 const SignedIn& administrator) {
     if (auto may = checkRole(administrator, Role::Administrator); !may) return may.error();
     return ArchiveAccess::write(
         archive, administrator.actor(), [&](WriteTransaction& transaction) -> Result<std::int64_t> {
             const Connection& connection = transaction.connection();
-            const auto version = checkPerson(connection, person, knownVersion);
+            auto version = checkPerson(connection, person, knownVersion);
             if (!version) return version;
             const Stored<Person> saved{person, *version};
             // Signed before it is stored: what changes may be the administrator.
@@ -38,7 +22,7 @@ Result<std::int64_t> savePerson(Archive& archive, const Person& person, std::int
                                                      canonicalOf(saved), administrator);
             if (!recorded) return recorded.error();
             if (auto stored = storePerson(connection, saved); !stored) return stored.error();
-            if (auto left = checkAnAdministratorIsLeft(connection); !left) return left.error();
+            if (auto left = checkAdministratorLeft(connection); !left) return left.error();
             return version;
         });
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <thread>
 
+#include "archive/signed_acts.h"
 #include "trust/identity_certificate.h"
 
 namespace model {
@@ -11,6 +12,17 @@ namespace {
 
 /// Large enough that starting a thread does not count, small enough that all cores are busy soon.
 constexpr std::size_t kRowsATask = 512;
+
+/// Of the person that a row saves.
+std::set<Role> rolesIn(const Canonical& content) {
+    std::set<Role> roles;
+    const Canonical* words = content.member("roles");
+    if (!words || !words->array()) return roles;
+    for (const Canonical& one : *words->array())
+        if (const auto role = one.text() ? roleFrom(*one.text()) : std::nullopt)
+            roles.insert(*role);
+    return roles;
+}
 
 std::string_view bytesOf(const Digest& hash) {
     return {reinterpret_cast<const char*>(hash.data()), hash.size()};
@@ -81,6 +93,7 @@ void ProofCheck::addSignature(const HistoryEntry& entry, const Proofs& proofs, c
     }
     if (!proofs.signature)
         return find(entry.sequence, "has lost the signature of the person " + *person);
+    addRole(entry, *content, *person);
     const auto index = static_cast<std::size_t>(proofs.identity - 1);
     if (proofs.identity < 1 || index >= known_->signers.size())
         return find(entry.sequence, "was signed by an identity that the archive does not know");
@@ -91,6 +104,26 @@ void ProofCheck::addSignature(const HistoryEntry& entry, const Proofs& proofs, c
     job.signer = &*signer.known;
     job.signature = *proofs.signature;
     ++signatures_;
+}
+
+void ProofCheck::addRole(const HistoryEntry& entry, const Canonical& content,
+                         const std::string& person) {
+    // The first person is the administrator of the set-up, who signs for being that.
+    if (!isSetUp_ && entry.action == action::kPersonSaved) roles_[person] = rolesIn(content);
+    isSetUp_ = true;
+    const std::set<Role>* allowed = rolesForAct(entry.action);
+    const auto had = roles_.find(person);
+    const bool may = allowed != nullptr && had != roles_.end() &&
+                     (allowed->empty() || std::ranges::any_of(*allowed, [&](Role role) {
+                          return had->second.contains(role);
+                      }));
+    if (!may) find(entry.sequence, "was signed by " + person + ", who had not the role for it");
+    if (entry.action != action::kPersonSaved) return;
+    const Canonical* active = content.member("active");
+    if (active && active->truth() && *active->truth())
+        roles_[entry.subject] = rolesIn(content);
+    else
+        roles_.erase(entry.subject);
 }
 
 std::string ProofCheck::againstSigner(const Signer& signer, const HistoryEntry& entry,

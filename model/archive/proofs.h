@@ -5,6 +5,8 @@
 
 #include <deque>
 #include <future>
+#include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -12,6 +14,7 @@
 #include "archive/connection.h"
 #include "archive/history_store.h"
 #include "archive/identity_store.h"
+#include "archive/people.h"
 #include "trust/known_signer.h"
 
 namespace model {
@@ -56,6 +59,8 @@ private:
     ProofCheck() = default;
     void find(std::int64_t sequence, std::string reason);
     void addSeal(const HistoryEntry& entry, const Proofs& proofs, Job& job);
+    /// Whether the person had the role for the act, as of that row; then follows the act itself.
+    void addRole(const HistoryEntry& entry, const Canonical& content, const std::string& person);
     void addSignature(const HistoryEntry& entry, const Proofs& proofs, const Canonical& row,
                       Job& job);
     /// Why the identity could not sign that row; empty: it could.
@@ -66,6 +71,8 @@ private:
     static Found check(const Known& known, const std::vector<Job>& jobs);
 
     std::string place_;
+    bool isSetUp_ = false;                         ///< somebody has signed already
+    std::map<std::string, std::set<Role>> roles_;  ///< of active people as of the row, by id
     std::unique_ptr<Known> known_;
     std::vector<Job> jobs_;
     std::deque<std::future<Found>> running_;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/sign_in.h"
 
+#include <algorithm>
+
 #include "archive/archive_access.h"
 #include "archive/history_store.h"
 #include "archive/person_store.h"
@@ -48,7 +50,10 @@ Result<void> SignIns::count(Archive& archive, std::int64_t identity, const std::
             const Connection& connection = transaction.connection();
             auto rows = loadIdentities(connection);
             if (!rows) return rows.error();
-            IdentityRow& row = (*rows)[static_cast<std::size_t>(identity - 1)];
+            const auto found = std::ranges::find(*rows, identity, &IdentityRow::number);
+            if (found == rows->end())
+                return connection.damaged("identity " + std::to_string(identity), "is gone");
+            IdentityRow& row = *found;
             row.attempts =
                 wrong ? afterWrongPassphrase(row.attempts, transaction.moment()) : FailedAttempts();
             if (auto saved = saveKey(connection, row); !saved) return saved;

@@ -1,14 +1,26 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/transaction.h"
 
+#include <algorithm>
 #include <cassert>
 
 #include "archive/dialect.h"
 #include "archive/history_store.h"
 #include "archive/sign_in.h"
+#include "archive/signed_acts.h"
 #include "trust/signature.h"
 
 namespace model {
+namespace {
+
+bool mayDo(const SignedIn& signer, const std::string& action) {
+    const std::set<Role>* roles = rolesForAct(action);
+    return roles != nullptr && (roles->empty() || std::ranges::any_of(*roles, [&](Role role) {
+                                    return signer.has(role);
+                                }));
+}
+
+}  // namespace
 
 WriteTransaction::WriteTransaction(const Connection& connection, std::string person, UtcTime moment)
     : connection_(connection), person_(std::move(person)), moment_(moment), time_(toText(moment)) {}
@@ -62,6 +74,9 @@ Result<void> WriteTransaction::recordSigned(const std::string& action, const std
     if (person_ != signer.person().name)
         return refusal(connection_.place(), "takes a signed act only in the signer's own name");
     if (auto may = checkMaySign(connection_, signer, moment_); !may) return may;
+    if (!mayDo(signer, action))
+        return refusal(connection_.place(), "takes no \"%1\" of %2, who has not the role for it",
+                       {action, person_});
     content["signer"] = signer.person().id;
     if (auto recorded = record(action, subject, std::move(content)); !recorded) return recorded;
     const std::string_view hash(reinterpret_cast<const char*>(head_.hash.data()),

@@ -9,6 +9,7 @@
 
 #include "archive/dialect.h"
 #include "archive/migration.h"
+#include "archive/stored_file.h"
 #include "archive_fixture.h"
 #include "people/shell.h"
 #include "raw_database.h"
@@ -39,6 +40,7 @@ protected:
         script << dump.rdbuf();
         RawDatabase raw(name);
         EXPECT_EQ(raw.run(script.str()), SQLITE_OK) << raw.message();
+        EXPECT_THAT(storeFile(name + ".files", "%PDF of an old archive"), Succeeds());
         return name;
     }
 

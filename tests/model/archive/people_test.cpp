@@ -90,7 +90,20 @@ TEST_F(People, AlwaysHaveAnAdministratorAmongThem) {
     Person second = newcomer();
     second.roles = {Role::Administrator};
     ASSERT_THAT(savePerson(*archive_, second, 0, administrator()), Succeeds());
-    EXPECT_THAT(savePerson(*archive_, last, 1, administrator()), Succeeds());
+    // One who cannot sign in is none.
+    EXPECT_THAT(savePerson(*archive_, last, 1, administrator()), FailsWith(ErrorKind::Input));
+    EXPECT_THAT(withdrawIdentity(*archive_, last.id, RevocationReason::NotNeeded, "",
+                                 foundry::authorityPassphrase(), administrator()),
+                FailsWith(ErrorKind::Input));
+    EXPECT_THAT(findings(), IsEmpty());
+    ASSERT_THAT(
+        issueIdentity(*archive_, second.id, KeyKind::P256, foundry::validUntil(),
+                      foundry::passphrase(), foundry::authorityPassphrase(), administrator()),
+        Succeeds());
+    EXPECT_THAT(withdrawIdentity(*archive_, last.id, RevocationReason::NotNeeded, "",
+                                 foundry::authorityPassphrase(), administrator()),
+                Succeeds());
+    EXPECT_THAT(findings(), IsEmpty());
 }
 
 TEST_F(People, SignInAgainAfterAChange) {
