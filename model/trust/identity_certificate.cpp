@@ -57,7 +57,8 @@ Result<std::vector<std::string>> certificatesFromPem(std::string_view pem) {
     const openssl::Memory in(BIO_new_mem_buf(pem.data(), static_cast<int>(pem.size())));
     std::vector<std::string> all;
     while (in) {
-        const openssl::Certificate next(PEM_read_bio_X509(in.get(), nullptr, nullptr, nullptr));
+        const openssl::Certificate next(
+            PEM_read_bio_X509(in.get(), nullptr, openssl::noPassphrase, nullptr));
         if (!next) break;
         all.push_back(openssl::der(next.get()));
     }

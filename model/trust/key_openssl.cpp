@@ -23,6 +23,10 @@ std::string der(const X509* certificate) {
     return encoded(i2d_X509, certificate);
 }
 
+int noPassphrase(char* /*buffer*/, int /*size*/, int /*writing*/, void* /*data*/) {
+    return -1;
+}
+
 std::optional<UtcTime> toTime(const ASN1_TIME* time) {
     std::tm parts{};
     if (time == nullptr || ASN1_TIME_to_tm(time, &parts) != 1) return std::nullopt;

@@ -79,6 +79,9 @@ RevocationList readRevocationList(std::string_view der);
 
 std::string der(const X509* certificate);
 
+/// For PEM that is not encrypted: the library would ask for a passphrase on the terminal.
+int noPassphrase(char* buffer, int size, int writing, void* data);
+
 /// Nothing where it is no time, or a date before 1950 or after 9999.
 std::optional<UtcTime> toTime(const ASN1_TIME* time);
 bool setTime(ASN1_TIME* field, UtcTime time);

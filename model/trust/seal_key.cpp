@@ -54,7 +54,8 @@ Result<SealKey> SealKey::make() {
 Result<SealKey> SealKey::fromPem(const SecretBytes& pem) {
     const openssl::Memory in(
         BIO_new_mem_buf(pem.view().data(), static_cast<int>(pem.view().size())));
-    openssl::Key key(in ? PEM_read_bio_PrivateKey(in.get(), nullptr, nullptr, nullptr) : nullptr);
+    openssl::Key key(in ? PEM_read_bio_PrivateKey(in.get(), nullptr, openssl::noPassphrase, nullptr)
+                        : nullptr);
     auto held = key && openssl::keyText(key.get()) == "P-256"
                     ? openssl::held(std::move(key), EVP_PKEY_sign_init)
                     : nullptr;

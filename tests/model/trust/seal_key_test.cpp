@@ -73,6 +73,7 @@ TEST_F(SealKeys, AreNothingElse) {
                  "-aes256 -passout pass:secret -out locked")
             .code,
         0);
+    // Nor is a passphrase asked for on the terminal.
     for (const char* name : {"p384", "ed", "locked", "public384"})
         EXPECT_FALSE(SealKey::fromPem(SecretBytes(folder_.read(name))).ok()) << name;
     EXPECT_FALSE(SealKey::fromPem(SecretBytes("")).ok());
