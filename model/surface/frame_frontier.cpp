@@ -114,6 +114,7 @@ void FrameFrontier::begin(std::int64_t margin) {
     before_ = boxes_.size();
     entriesBefore_ = entries_;
     margin_ = margin;
+    tooMany_ = false;
 }
 
 const KeptBox* FrameFrontier::take(std::int64_t floor) {
@@ -132,6 +133,8 @@ std::size_t FrameFrontier::unlistedAbove(std::int64_t floor) const {
 }
 
 void FrameFrontier::put(const FrameNode& node, const std::uint32_t* list, std::int64_t best) {
+    tooMany_ = tooMany_ || boxes_.size() == before_ + kMostBoxes;
+    if (tooMany_) return;
     KeptBox& box = boxes_.emplace_back();
     box.node = node;
     box.listed = node.bound > best - margin_ && entries_ + node.count <= kMostEntries;
@@ -150,6 +153,10 @@ void FrameFrontier::end(bool complete, std::int64_t best) {
     if (!complete) {
         boxes_.resize(before_);
         entries_ = entriesBefore_;
+        return;
+    }
+    if (tooMany_) {
+        clear();
         return;
     }
     // The last box fills the gap that a taken one leaves; from the back, so that it is not one.

@@ -39,7 +39,8 @@ struct KeptBox {
 ///    this; then nothing is kept and the next search is one over the whole surface.
 ///
 /// Only boxes whose bound comes near the best value keep their list; the others, if they are ever
-/// opened again, are bounded from all parts. Both are limited in number, so that the memory is:
+/// opened again, are bounded from all parts. Both are limited in number, so that the memory is; a
+/// search that stops at more boxes keeps none, and the next begins with the whole surface:
 /// kMostBoxes boxes of about 200 bytes and kMostEntries list entries of 4 bytes.
 class FrameFrontier {
 public:
@@ -101,6 +102,7 @@ private:
     std::size_t before_ = 0;  ///< boxes that were kept at its begin
     std::size_t entriesBefore_ = 0;
     std::int64_t margin_ = 0;
+    bool tooMany_ = false;
 
     std::vector<std::uint32_t> list_;  ///< work space of touched()
 };
