@@ -15,6 +15,13 @@ int primaryCode(const QSqlError& error) {
     return extendedCode(error) & 0xff;
 }
 
+/// Our own statements fit the schema that we made; where one does not, the schema is another.
+bool saysThatTheSchemaIsAnother(const std::string& text) {
+    for (const char* start : {"no such table", "no such column", "foreign key mismatch"})
+        if (text.starts_with(start)) return true;
+    return false;
+}
+
 Error constraintError(const QSqlError& error, const std::string& place) {
     std::string text = error.databaseText().toStdString();
     switch (extendedCode(error)) {
@@ -68,6 +75,9 @@ Error sqlError(const QSqlError& error, const std::string& place) {
                               "beginning is destroyed");
         case SQLITE_CORRUPT:
             break;
+        case SQLITE_ERROR:
+            if (saysThatTheSchemaIsAnother(text)) break;
+            [[fallthrough]];
         default:
             return refusal(place, "was not read or written (%1, code %2)",
                            {std::move(text), error.nativeErrorCode().toStdString()});

@@ -52,5 +52,15 @@ TEST(SqlErrorOracle, SaysWhatThePersonCanDo) {
     }
 }
 
+TEST(SqlErrors, ThatSpeakOfAnotherSchemaAreDamage) {
+    for (const char* text : {"no such table: casting", "no such column: heat",
+                             "foreign key mismatch - \"a\" referencing \"b\""}) {
+        const Error error =
+            sqlError(QSqlError("driver", text, QSqlError::StatementError, "1"), "works.fettlemark");
+        EXPECT_EQ(error.kind, ErrorKind::Damaged);
+        EXPECT_THAT(error.message(), HasSubstr(text));
+    }
+}
+
 }  // namespace
 }  // namespace model
