@@ -11,6 +11,7 @@
 #include "archive/history_store.h"
 #include "archive/migration.h"
 #include "archive/opening.h"
+#include "archive/retention_store.h"
 #include "archive/stored_file.h"
 
 namespace model {

@@ -72,23 +72,6 @@ std::string nameInBackup(const std::string& digest) {
     return storedFilePath(kBackupFiles, digest);
 }
 
-Result<std::vector<std::string>> namedFiles(const Connection& connection) {
-    const auto tables = dialect::tablesWithColumn(connection, "file_sha256");
-    if (!tables) return tables.error();
-    std::vector<std::string> digests;
-    for (const std::string& table : *tables) {
-        SqlStatement statement(
-            connection, "SELECT file_sha256 FROM " + table + " WHERE file_sha256 IS NOT NULL");
-        auto row = statement.first();
-        for (; row && *row; row = statement.next()) digests.push_back(statement.text(0));
-        if (!row) return row.error();
-    }
-    std::ranges::sort(digests);
-    const auto same = std::ranges::unique(digests);
-    digests.erase(same.begin(), same.end());
-    return digests;
-}
-
 Result<BackupContent> checkCopy(const std::string& folder, const BackupManifest& manifest,
                                 const std::string& place, const Clock& clock,
                                 const Progress& progress) {

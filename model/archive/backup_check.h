@@ -11,10 +11,6 @@
 
 namespace model {
 
-/// SHA-256 of every file that the database names, each once: those in the columns `file_sha256` of
-/// its tables.
-Result<std::vector<std::string>> namedFiles(const Connection& connection);
-
 /// FOLDER/archive.files/ab/cdef....pdf without FOLDER/.
 std::string nameInBackup(const std::string& digest);
 

@@ -50,6 +50,19 @@ Result<Certificate> certificateFrom(const Connection& connection, const SqlState
     return certificate;
 }
 
+/// There is none of this number, or none any more.
+Error missing(const Connection& connection, std::int64_t number) {
+    SqlStatement statement(connection,
+                           "SELECT history.person, happened_at, reason FROM disposal JOIN history "
+                           "ON sequence = history_sequence WHERE number = ?");
+    const auto row = statement.first(number);
+    if (row && *row)
+        return inputError(
+            connection.place(), "has certificate %1 no more: %2 disposed of it at %3: %4",
+            {std::to_string(number), statement.text(0), statement.text(1), statement.text(2)});
+    return inputError(connection.place(), "has no certificate %1", {std::to_string(number)});
+}
+
 /// The certificates that meet `condition`, the newest first.
 Result<void> eachWhere(const Connection& connection, const std::string& condition,
                        const SqlStatement::Values& values,
@@ -247,8 +260,7 @@ Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
 Result<Certificate> loadCertificate(const Connection& connection, std::int64_t number) {
     auto found = loadWhere(connection, "number = ?", {number});
     if (!found) return found.error();
-    if (found->empty())
-        return inputError(connection.place(), "has no certificate %1", {std::to_string(number)});
+    if (found->empty()) return missing(connection, number);
     return std::move(found->front());
 }
 

@@ -39,6 +39,9 @@ Result<void> settle(const Connection& connection);
 
 Result<std::int64_t> applicationId(const Connection& connection);
 Result<std::int64_t> schemaVersion(const Connection& connection);
+/// Outside a transaction: from now on what is deleted is overwritten in the file.
+Result<void> overwriteDeleted(const Connection& connection);
+
 /// Within a transaction.
 Result<void> setApplicationId(const Connection& connection);
 /// Within a transaction.

@@ -101,6 +101,14 @@ Result<std::int64_t> schemaVersion(const Connection& connection) {
     return pragmaValue(connection, "PRAGMA user_version");
 }
 
+Result<void> overwriteDeleted(const Connection& connection) {
+    // The pragma answers with its new value.
+    SqlStatement statement(connection, "PRAGMA secure_delete = ON");
+    const auto row = statement.first();
+    if (!row) return row.error();
+    return {};
+}
+
 Result<void> setApplicationId(const Connection& connection) {
     return connection.execute(QStringLiteral("PRAGMA application_id = %1").arg(kApplicationId));
 }

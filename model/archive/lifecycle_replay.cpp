@@ -196,6 +196,13 @@ bool LifecycleReplay::take(const HistoryEntry& entry, const Canonical::Object& c
     return takeReturns(entry, content);
 }
 
+void LifecycleReplay::dispose(std::int64_t number,
+                              const std::map<std::int64_t, std::string>& records) {
+    for (const Kind kind : {Kind::Presentation, Kind::Endorsement, Kind::Release, Kind::Withdrawal})
+        expected_[static_cast<std::size_t>(kind)].erase(number);
+    disposed_.insert(records.begin(), records.end());
+}
+
 Result<void> LifecycleReplay::compareQueue(const Connection& connection,
                                            std::vector<Error>& findings) const {
     SqlStatement statement(connection, "SELECT number FROM release_queue");
@@ -224,7 +231,15 @@ Result<void> LifecycleReplay::compare(const Connection& connection, std::vector<
                 findings.push_back(connection.damaged(name, "is stored, but not in the history"));
                 return {};
             }
-            if (digestOf(objectFrom(row, source.columns)) != found->second)
+            Canonical::Object stored = objectFrom(row, source.columns);
+            if (const auto gone = disposed_.find(row.whole(0));
+                source.kind == Kind::Record && gone != disposed_.end()) {
+                if (stored["content_sha256"] != Canonical(toHex(sha256(""))))
+                    findings.push_back(connection.damaged(
+                        name, "has a content still, though that was disposed of"));
+                stored["content_sha256"] = gone->second;
+            }
+            if (digestOf(stored) != found->second)
                 findings.push_back(
                     connection.damaged(name, "is not what the history says was written"));
             expected.erase(found);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <map>
 #include <set>
 #include <string>
 #include <unordered_map>
@@ -23,6 +24,8 @@ public:
     [[nodiscard]] bool take(const HistoryEntry& entry, const Canonical::Object& content);
     /// Adds everything stored that differs from what the rows say, and everything that is gone.
     Result<void> compare(const Connection& connection, std::vector<Error>& findings);
+    /// A certificate was disposed of, with the contents of `records`, by id with their SHA-256.
+    void dispose(std::int64_t number, const std::map<std::int64_t, std::string>& records);
 
     /// The kinds of rows that the acts leave, one table each.
     enum class Kind {
@@ -45,6 +48,7 @@ private:
 
     std::array<std::unordered_map<std::int64_t, Digest>, kKinds> expected_;
     std::set<std::int64_t> waiting_;
+    std::map<std::int64_t, std::string> disposed_;  ///< records whose content is empty by now
 };
 
 }  // namespace model

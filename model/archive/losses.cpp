@@ -11,8 +11,10 @@
 #include "archive/dialect.h"
 #include "archive/draft_store.h"
 #include "archive/history_store.h"
+#include "archive/lifecycle_actions.h"
 #include "archive/plan_store.h"
 #include "archive/record_store.h"
+#include "archive/retention_store.h"
 #include "archive/stored_file.h"
 #include "trust/canonical.h"
 
@@ -104,16 +106,18 @@ private:
     /// What a row of the history says was stored.
     void expect(const std::string& action, const std::string& subject, const std::string& bytes) {
         const std::int64_t number = std::atoll(subject.c_str());
+        if (action == action::kCertificateDisposed)
+            expected_.erase({What::Certificate, number, ""});
         if (action == action::kOrderSaved) expected_[{What::Order, 0, subject}];
         if (action == action::kPartSaved) expected_[{What::Part, 0, subject}];
         if (action == action::kCastingSaved) expected_[{What::Casting, 0, subject}];
         if (action != action::kZonePlanAdded && action != action::kExaminationSaved &&
-            action != action::kCertificateAdded)
+            action != action::kCertificateAdded && action != action::kCertificateReleased)
             return;
         const auto row = parseCanonical(bytes);
         const Canonical* content = row ? row.value().member("content") : nullptr;
         if (!content) return;
-        if (action == action::kCertificateAdded) {
+        if (action == action::kCertificateAdded || action == action::kCertificateReleased) {
             const Canonical* digest = content->member("file_sha256");
             expected_[{What::Certificate, number, ""}] =
                 digest && digest->text() ? *digest->text() : "";

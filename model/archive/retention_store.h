@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+// Retention and disposals in the database. For the .cpp files of this folder only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "archive/connection.h"
+#include "archive/retention.h"
+#include "trust/canonical.h"
+
+namespace model {
+
+namespace action {
+inline constexpr char kRetentionStated[] = "retention stated";
+inline constexpr char kCertificateDisposed[] = "certificate disposed";
+}  // namespace action
+
+/// Version 0 where nothing was stated.
+Result<Retention> loadRetention(const Connection& connection, const std::string& order);
+/// All that was ever stated, by order.
+Result<std::vector<Retention>> loadRetentions(const Connection& connection);
+Result<void> storeRetention(const Connection& connection, const Retention& retention);
+
+/// As in the history's content, without the order, which is its subject.
+Canonical::Object canonicalOf(const Retention& retention);
+
+/// SHA-256 of every file that the database names, each once, sorted: those in the columns
+/// `file_sha256` of its tables.
+Result<std::vector<std::string>> namedFiles(const Connection& connection);
+
+}  // namespace model
