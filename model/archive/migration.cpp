@@ -13,9 +13,9 @@ namespace model {
 namespace {
 
 /// Of each script in schema/, from 1; written into the history.
-constexpr const char* kDescriptions[] = {"the first schema",
-                                         "people, identities, seals and signatures",
-                                         "records, attestations, release and what follows it"};
+constexpr const char* kDescriptions[] = {
+    "the first schema", "people, identities, seals and signatures", "finding certificates",
+    "records, attestations, release and what follows it"};
 
 /// What no migration may change.
 struct Kept {

@@ -72,6 +72,8 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
     const Canonical* content = row.member("content");
     if (!content || !content->object()) return false;
     if (entry.action == action::kArchiveMigrated) return true;
+    if (entry.action == action::kSearchIndexRebuilt)
+        return entry.subject.empty() && content->object()->empty();
     if (IdentityReplay::follows(entry.action)) {
         Canonical::Object written = *content->object();
         written.erase("signer");

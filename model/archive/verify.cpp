@@ -5,6 +5,7 @@
 
 #include "archive/certificate_store.h"
 #include "archive/dialect.h"
+#include "archive/dialect_search.h"
 #include "archive/history_store.h"
 #include "archive/losses.h"
 #include "archive/migration.h"
@@ -29,7 +30,8 @@ public:
         for (const auto step :
              {&Verifier::countWork, &Verifier::checkDatabase, &Verifier::checkSchema,
               &Verifier::checkHistory, &Verifier::checkHeldHead, &Verifier::checkStored,
-              &Verifier::checkCertificates, &Verifier::checkUnreleased}) {
+              &Verifier::checkCertificates, &Verifier::checkUnreleased,
+              &Verifier::checkSearchIndex}) {
             const auto done = (this->*step)();
             if (done) continue;
             // Whatever can be read at all is checked.
@@ -103,6 +105,7 @@ private:
         }
         for (const auto& [name, sql] : *stored)
             if (!expected->contains(name)) find(name, "was not made by Fettlemark");
+        schemaIsWhole_ = *stored == *expected;
         return {};
     }
 
@@ -206,6 +209,18 @@ private:
         return {};
     }
 
+    /// No evidence, but what it leaves out is not found.
+    Result<void> checkSearchIndex() {
+        if (databaseIsBroken_ || !schemaIsWhole_) return {};
+        const auto agree = dialect::wordsAgree(connection_);
+        if (!agree) return agree.error();
+        if (!*agree)
+            find("search index",
+                 "does not agree with the certificates, which are not concerned; make it anew by "
+                 "\"fettlemark-cli rebuild-search\"");
+        return {};
+    }
+
     const Connection& connection_;
     const std::string& folder_;
     const std::optional<Head>& held_;
@@ -217,6 +232,7 @@ private:
     std::int64_t total_ = 0;
     bool heldFits_ = false;
     bool historyIsWhole_ = false;
+    bool schemaIsWhole_ = false;
     bool databaseIsBroken_ = false;
 };
 

@@ -8,6 +8,7 @@
 #include <thread>
 
 #include "archive/dialect.h"
+#include "archive/search.h"
 #include "archive/stored_file.h"
 #include "archive_fixture.h"
 #include "raw_database.h"
@@ -175,6 +176,9 @@ TEST_P(ReleasedSchema, IsBroughtUpToDateWithEverythingInIt) {
     EXPECT_EQ(described(*archive->draft(1)), described(sampleDraft()));
     EXPECT_EQ(*archive->certificateFile(1), "%PDF of an old archive");
     EXPECT_EQ(archive->kind(), ArchiveKind::Demonstration);
+    const auto found = findCertificates(*archive, {.words = "s-17"});
+    ASSERT_THAT(found, Succeeds());
+    EXPECT_EQ(found->certificates.size(), 1U);
 }
 
 constexpr int kLastReleased = 1;
