@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "trust/signature.h"
 
-#include <algorithm>
 #include <array>
 #include <openssl/err.h>
 
 #include "base/digest.h"
 #include "trust/identity.h"
 #include "trust/key_openssl.h"
+#include "trust/signature_checks.h"
 #include "trust/signature_time_stamp.h"
 
 namespace model {
@@ -24,23 +24,6 @@ Result<Digest> digestOf(std::span<const std::string_view> parts) {
     if (!done || EVP_DigestFinal_ex(hashing.get(), digest.data(), nullptr) != 1)
         return openssl::failure("hashing");
     return digest;
-}
-
-// The signed attributes as they are hashed (RFC 5652, 5.4): a DER SET OF, thus sorted.
-std::string attributesToSign(const CMS_SignerInfo* signer) {
-    std::vector<std::string> attributes;
-    std::size_t size = 0;
-    for (int i = 0; i < CMS_signed_get_attr_count(signer); ++i) {
-        attributes.push_back(openssl::encoded(i2d_X509_ATTRIBUTE, CMS_signed_get_attr(signer, i)));
-        size += attributes.back().size();
-    }
-    std::sort(attributes.begin(), attributes.end());
-    const int whole = ASN1_object_size(1, static_cast<int>(size), V_ASN1_SET);
-    std::string set(static_cast<std::size_t>(whole) - size, '\0');
-    auto* at = reinterpret_cast<unsigned char*>(set.data());
-    ASN1_put_object(&at, 1, static_cast<int>(size), V_ASN1_SET, V_ASN1_UNIVERSAL);
-    for (const std::string& attribute : attributes) set += attribute;
-    return set;
 }
 
 Result<void> addTimeStamp(CMS_SignerInfo* signer, const TimeStampService& timeStamps) {
@@ -80,7 +63,7 @@ Result<std::string> signature(std::span<const std::string_view> parts, const Sig
     if (!made) return openssl::failure("making a signature");
     // CMS_final() and CMS_SignerInfo_sign() of OpenSSL 3.0 always add signing-time, which PAdES
     // does not allow: the attributes are signed here instead.
-    const auto value = signBare(attributesToSign(signer), key);
+    const auto value = signBare(openssl::signedAttributes(signer), key);
     if (!value) return value.error();
     if (ASN1_STRING_set(CMS_SignerInfo_get0_signature(signer), value->data(),
                         static_cast<int>(value->size())) != 1)

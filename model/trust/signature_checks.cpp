@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "trust/signature_checks.h"
 
+#include <algorithm>
 #include <array>
 #include <openssl/ess.h>
 #include <openssl/x509v3.h>
@@ -54,6 +55,22 @@ Named named(const CMS_SignerInfo* signer, X509* certificate) {
         return Named::No;
     return OSSL_ESS_check_signing_certs(nullptr, stated.get(), chain.get(), 1) == 1 ? Named::Yes
                                                                                     : Named::No;
+}
+
+std::string signedAttributes(const CMS_SignerInfo* signer) {
+    std::vector<std::string> attributes;
+    std::size_t size = 0;
+    for (int i = 0; i < CMS_signed_get_attr_count(signer); ++i) {
+        attributes.push_back(encoded(i2d_X509_ATTRIBUTE, CMS_signed_get_attr(signer, i)));
+        size += attributes.back().size();
+    }
+    std::sort(attributes.begin(), attributes.end());
+    const int whole = ASN1_object_size(1, static_cast<int>(size), V_ASN1_SET);
+    std::string set(static_cast<std::size_t>(whole) - size, '\0');
+    auto* at = reinterpret_cast<unsigned char*>(set.data());
+    ASN1_put_object(&at, 1, static_cast<int>(size), V_ASN1_SET, V_ASN1_UNIVERSAL);
+    for (const std::string& attribute : attributes) set += attribute;
+    return set;
 }
 
 Certificates chainOf(X509* signer, const std::vector<Certificate>& helpers,

@@ -25,6 +25,9 @@ bool contentFits(std::span<const std::string_view> parts, const CMS_SignerInfo* 
 enum class Named { Yes, No, NotStated };
 Named named(const CMS_SignerInfo* signer, X509* certificate);
 
+/// The signed attributes as they are hashed (RFC 5652, 5.4): a DER SET OF, thus sorted.
+std::string signedAttributes(const CMS_SignerInfo* signer);
+
 /// The chain from the signer to an anchor, or as far as it goes. `fault`: why it is not trusted, in
 /// plain English; empty: it is. Dates and revocation are looked at afterwards, so that each is a
 /// fact of its own.
