@@ -113,6 +113,8 @@ struct Verification {
     std::int64_t certificates = 0;
     std::int64_t seals = 0;       ///< of the archive itself, one for each row from the first sealed
     std::int64_t signatures = 0;  ///< of people, one for each signing act
+    std::int64_t records = 0;
+    std::int64_t limitTables = 0;
     std::vector<Error> findings;  ///< ErrorKind::Damaged, each with its place; empty: intact
 };
 

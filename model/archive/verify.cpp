@@ -61,10 +61,13 @@ private:
                                "SELECT (SELECT count(*) FROM history) + "
                                "(SELECT count(*) FROM certificate) + "
                                "(SELECT count(*) FROM presentation WHERE NOT EXISTS (SELECT 1 FROM "
-                               "certificate WHERE certificate.number = presentation.number))");
+                               "certificate WHERE certificate.number = presentation.number)), "
+                               "(SELECT count(*) FROM record), (SELECT count(*) FROM limit_table)");
         const auto row = statement.first();
         if (!row) return row.error();
         total_ = statement.whole(0);
+        result_.records = statement.whole(1);
+        result_.limitTables = statement.whole(2);
         return {};
     }
 
