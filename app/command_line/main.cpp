@@ -8,9 +8,12 @@
 
 #include "command.h"
 #include "help.h"
+#include "identity_commands.h"
 #include "judge_castings.h"
 #include "judge_sheet.h"
 #include "measure_machine.h"
+#include "people_commands.h"
+#include "set_up_archive.h"
 #include "streams.h"
 #include "write_demo.h"
 
@@ -21,7 +24,19 @@ using app::Outcome;
 using model::Result;
 
 std::vector<Command> allCommands() {
-    return {app::judgeCommand(), app::castingsCommand(), app::demoCommand(), app::measureCommand()};
+    return {app::judgeCommand(),
+            app::castingsCommand(),
+            app::demoCommand(),
+            app::setUpCommand(),
+            app::peopleCommand(),
+            app::addPersonCommand(),
+            app::issueIdentityCommand(),
+            app::importIdentityCommand(),
+            app::trustAuthorityCommand(),
+            app::passphraseCommand(),
+            app::withdrawIdentityCommand(),
+            app::replaceArchiveKeyCommand(),
+            app::measureCommand()};
 }
 
 Result<Outcome> run(const std::vector<std::string>& words) {

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: Apache-2.0
+// fettlemark-cli issue-identity, import-identity, trust-authority, passphrase, withdraw-identity,
+// replace-archive-key
+#pragma once
+
+#include "command.h"
+
+namespace app {
+
+Command issueIdentityCommand();
+Command importIdentityCommand();
+Command trustAuthorityCommand();
+Command passphraseCommand();
+Command withdrawIdentityCommand();
+Command replaceArchiveKeyCommand();
+
+}  // namespace app
