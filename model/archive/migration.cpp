@@ -15,7 +15,7 @@ namespace {
 /// Of each script in schema/, from 1; written into the history.
 constexpr const char* kDescriptions[] = {
     "the first schema", "people, identities, seals and signatures", "finding certificates",
-    "records, attestations, release and what follows it"};
+    "records, attestations, release and what follows it", "retention and disposal"};
 
 /// What no migration may change.
 struct Kept {

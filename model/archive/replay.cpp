@@ -3,12 +3,13 @@
 
 #include "archive/canonical_records.h"
 #include "archive/certificate_store.h"
-#include "archive/draft_rows.h"
-#include "archive/draft_store.h"
+#include "archive/draft_walk.h"
 #include "archive/history_store.h"
 #include "archive/lifecycle_actions.h"
 #include "archive/plan_store.h"
+#include "archive/positions.h"
 #include "archive/record_store.h"
+#include "archive/retention_store.h"
 #include "archive/table_store.h"
 
 namespace model {
@@ -59,11 +60,11 @@ Canonical::Object contentOf(const Stored<T>& stored) {
     return content;
 }
 
-Canonical::Object headerContent(const ExaminationDraft& draft) {
+Canonical::Object headerContent(const WalkedDraft& walked) {
     Canonical::Object content;
-    content["version"] = draft.version;
-    content["header"] = canonicalHeader(draft);
-    return content;
+    content["version"] = walked.draft.version;
+    content["header"] = canonicalHeader(walked.draft);
+    return signedContent(std::move(content), walked.savedAt, walked.savedBy);
 }
 
 }  // namespace
@@ -86,6 +87,7 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
         written.erase("signer");
         return takeCertificate(entry, written);
     }
+    if (RetentionReplay::follows(entry.action)) return takeRetention(entry, *content->object());
     if (entry.action == action::kExaminationSaved) return takeDraft(entry, *content);
     if (entry.action == action::kNumberReserved)
         return content->object()->empty() && entry.subject == std::to_string(++numbers_);
@@ -97,6 +99,14 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
                           ? digestOf(signedContent(*content->object(), entry.time, entry.person))
                           : digestOf(*content);
     return true;
+}
+
+bool Replay::takeRetention(const HistoryEntry& entry, const Canonical::Object& content) {
+    if (!retention_.take(entry, content)) return false;
+    if (entry.action != action::kCertificateDisposed) return true;
+    const Disposal& disposal = retention_.disposals().back();
+    lifecycle_.dispose(disposal.number, disposal.records);
+    return certificates_.erase(disposal.number) == 1;
 }
 
 bool Replay::takeCertificate(const HistoryEntry& entry, const Canonical::Object& content) {
@@ -123,7 +133,7 @@ bool Replay::takeDraft(const HistoryEntry& entry, const Canonical& content) {
     Canonical::Object state;
     state["version"] = *version;
     state["header"] = *header;
-    draft.header = digestOf(state);
+    draft.header = digestOf(signedContent(std::move(state), entry.time, entry.person));
     std::vector<Digest> digests;
     for (const Canonical& row : *added->array()) digests.push_back(digestOf(row));
     const auto begin = draft.rows.begin() + first;
@@ -173,34 +183,42 @@ Result<void> Replay::compareRecords(const Connection& connection) {
     return {};
 }
 
-Result<void> Replay::compareDrafts(const Connection& connection) {
-    const auto ids = draftIds(connection);
-    if (!ids) return ids.error();
-    for (const std::int64_t id : *ids) {
-        const std::string name = "examination " + std::to_string(id);
-        const auto draft = loadDraft(connection, id);
-        if (!draft) return draft.error();
-        const auto exact = readExactFields(connection, id);
-        if (!exact) return exact.error();
-        const auto expected = drafts_.find(id);
-        if (expected == drafts_.end()) {
-            findings_.push_back(connection.damaged(name, kUnknown));
-            continue;
-        }
-        if (digestOf(headerContent(*draft)) != expected->second.header)
-            findings_.push_back(connection.damaged(name, kAltered));
-        const auto& rows = expected->second.rows;
-        if (draft->rows.size() != rows.size())
-            findings_.push_back(connection.damaged(name, "has not the rows that were written"));
-        for (std::size_t i = 0; i < std::min(rows.size(), draft->rows.size()); ++i)
-            if (digestOf(canonicalOf(draft->rows[i])) != rows[i] ||
-                exactFields(draft->rows[i]) != (*exact)[i])
-                findings_.push_back(
-                    connection.damaged(name + ", row " + std::to_string(i + 1), kAltered));
-        drafts_.erase(expected);
+void Replay::compareDraft(const Connection& connection, const WalkedDraft& walked) {
+    const ExaminationDraft& draft = walked.draft;
+    const std::string name = "examination " + std::to_string(draft.id);
+    const auto expected = drafts_.find(draft.id);
+    if (expected == drafts_.end()) {
+        findings_.push_back(connection.damaged(name, kUnknown));
+        return;
     }
+    if (digestOf(headerContent(walked)) != expected->second.header)
+        findings_.push_back(connection.damaged(name, kAltered));
+    const auto& rows = expected->second.rows;
+    if (draft.rows.size() != rows.size())
+        findings_.push_back(connection.damaged(name, "has not the rows that were written"));
+    for (std::size_t i = 0; i < std::min(rows.size(), draft.rows.size()); ++i)
+        if (digestOf(canonicalOf(draft.rows[i])) != rows[i] ||
+            exactFields(draft.rows[i]) != walked.exact[i])
+            findings_.push_back(
+                connection.damaged(name + ", row " + std::to_string(i + 1), kAltered));
+    drafts_.erase(expected);
+}
+
+Result<void> Replay::compareDrafts(const Connection& connection) {
+    auto walked = eachDraft(connection, [&](const WalkedDraft& draft) -> Result<void> {
+        compareDraft(connection, draft);
+        return {};
+    });
+    if (!walked) return walked;
     for (const auto& [id, draft] : drafts_)
         findings_.push_back(connection.damaged("examination " + std::to_string(id), "is gone"));
+    return {};
+}
+
+Result<void> Replay::comparePositions(const Connection& connection) {
+    auto wrong = wrongPositions(connection);
+    if (!wrong) return wrong.error();
+    for (Error& error : *wrong) findings_.push_back(std::move(error));
     return {};
 }
 
@@ -263,11 +281,15 @@ Result<void> Replay::compareLifecycle(const Connection& connection) {
     return lifecycle_.compare(connection, findings_);
 }
 
+Result<void> Replay::compareRetention(const Connection& connection) {
+    return retention_.compare(connection, findings_);
+}
+
 Result<std::vector<Error>> Replay::compare(const Connection& connection) {
     for (const auto part :
          {&Replay::compareArchive, &Replay::compareRecords, &Replay::compareDrafts,
           &Replay::compareTables, &Replay::compareCertificates, &Replay::compareIdentities,
-          &Replay::compareLifecycle}) {
+          &Replay::compareLifecycle, &Replay::compareRetention, &Replay::comparePositions}) {
         const auto done = (this->*part)(connection);
         if (done) continue;
         if (done.error().kind != ErrorKind::Damaged) return done.error();

@@ -11,8 +11,10 @@
 
 #include "archive/archive.h"
 #include "archive/connection.h"
+#include "archive/draft_walk.h"
 #include "archive/identity_replay.h"
 #include "archive/lifecycle_replay.h"
+#include "archive/retention_replay.h"
 #include "trust/canonical.h"
 
 namespace model {
@@ -32,6 +34,7 @@ private:
     };
 
     bool takeDraft(const HistoryEntry& entry, const Canonical& content);
+    bool takeRetention(const HistoryEntry& entry, const Canonical::Object& content);
     bool takeCertificate(const HistoryEntry& entry, const Canonical::Object& content);
     /// Compares one stored thing, named as in the history, and takes it off the list.
     void compareOne(const Connection& connection, const std::string& name,
@@ -39,11 +42,14 @@ private:
     Result<void> compareRecords(const Connection& connection);
     Result<void> comparePlans(const Connection& connection, const std::string& part);
     Result<void> compareDrafts(const Connection& connection);
+    void compareDraft(const Connection& connection, const WalkedDraft& walked);
+    Result<void> comparePositions(const Connection& connection);
     Result<void> compareTables(const Connection& connection);
     Result<void> compareCertificates(const Connection& connection);
     Result<void> compareArchive(const Connection& connection);
     Result<void> compareIdentities(const Connection& connection);
     Result<void> compareLifecycle(const Connection& connection);
+    Result<void> compareRetention(const Connection& connection);
 
     std::map<std::string, Digest> expected_;
     std::map<std::int64_t, DraftState> drafts_;
@@ -51,6 +57,7 @@ private:
     std::int64_t numbers_ = 0;
     IdentityReplay identities_;
     LifecycleReplay lifecycle_;
+    RetentionReplay retention_;
     std::vector<Error> findings_;
 };
 
