@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <map>
 
 #include "pdf/font_repairs.h"
 #include "pdf/visible_text.h"
@@ -124,8 +125,14 @@ HPDF_Font Faces::font(std::uint16_t index) {
 }
 
 void Faces::finish() {
-    for (const Face& face : faces_) {
+    for (std::size_t index = 0; index < faces_.size(); ++index) {
+        const Face& face = faces_[index];
         if (face.font == nullptr) continue;
+        std::map<char16_t, int> widths;
+        for (const auto& known : known_)
+            for (const auto& [code, glyph] : known)
+                if (glyph && glyph->face == index) widths[code] = glyph->advance;
+        keepWidths(face.font, widths);
         std::ifstream stream(face.source.path, std::ios::binary);
         const std::string bytes{std::istreambuf_iterator<char>(stream), {}};
         keepPartsOfGlyphs(face.font, bytes);

@@ -115,4 +115,24 @@ void keepPartsOfGlyphs(HPDF_Font font, const std::string& file) {
     }
 }
 
+void keepWidths(HPDF_Font font, const std::map<char16_t, int>& widths) {
+    HPDF_Font characters = static_cast<HPDF_FontAttr>(font->attr)->descendant_font;
+    if (characters == nullptr) return;
+    HPDF_Array list = HPDF_Array_New(characters->mmgr);
+    if (list == nullptr) return;
+    HPDF_Array run = nullptr;
+    int next = -1;
+    for (const auto& [code, width] : widths) {
+        if (code != next) {
+            run = HPDF_Array_New(characters->mmgr);
+            if (run == nullptr) return;
+            HPDF_Array_AddNumber(list, code);
+            HPDF_Array_Add(list, run);
+        }
+        HPDF_Array_AddNumber(run, width);
+        next = code + 1;
+    }
+    HPDF_Dict_Add(characters, "W", list);
+}
+
 }  // namespace reports
