@@ -34,15 +34,15 @@ std::optional<std::size_t> characters(std::string_view utf8) {
 }
 
 Result<void> checkValidity(X509* certificate, UtcTime now) {
-    const auto facts = describeCertificate(openssl::der(certificate));
-    if (!facts) return facts.error();
-    if (now < facts->validFrom)
+    const auto from = openssl::toTime(X509_get0_notBefore(certificate));
+    const auto until = openssl::toTime(X509_get0_notAfter(certificate));
+    if (!from || !until) return damaged("a stored certificate has no readable dates");
+    if (now >= *from && now <= *until) return {};
+    const std::string name = openssl::nameEntry(X509_get_subject_name(certificate), NID_commonName);
+    if (now < *from)
         return inputError("", "the certificate of %1 is not valid before %2",
-                          {facts->name, toText(facts->validFrom)});
-    if (now > facts->validUntil)
-        return inputError("", "the certificate of %1 expired on %2",
-                          {facts->name, toText(facts->validUntil)});
-    return {};
+                          {name, toText(*from)});
+    return inputError("", "the certificate of %1 expired on %2", {name, toText(*until)});
 }
 
 }  // namespace
@@ -70,6 +70,22 @@ Result<HeldKey> openIdentity(const Identity& identity, const SecretBytes& passph
     return HeldKey{std::move(*key), std::move(*certificates)};
 }
 
+Result<void> checkUsable(std::span<const Certificate> chain, UtcTime now,
+                         std::span<const std::string> revocationLists) {
+    for (std::size_t i = 0; i < chain.size(); ++i) {
+        X509* certificate = chain[i].get();
+        if (auto valid = checkValidity(certificate, now); !valid) return valid;
+        if (i + 1 == chain.size()) break;
+        const auto found = lookUp(certificate, chain[i + 1].get(), revocationLists, now);
+        if (found.damaged) return damaged("a revocation list is damaged or of an unknown kind");
+        if (found.revoked)
+            return inputError("", "the certificate of %1 was revoked on %2: %3",
+                              {nameEntry(X509_get_subject_name(certificate), NID_commonName),
+                               toText(found.revoked->since), found.revoked->reason});
+    }
+    return {};
+}
+
 }  // namespace openssl
 
 Result<void> checkNewPassphrase(const SecretBytes& passphrase) {
@@ -93,20 +109,7 @@ Result<void> checkUsable(const std::vector<std::string>& certificates, UtcTime n
                          std::span<const std::string> revocationLists) {
     auto chain = openssl::readCertificates(certificates);
     if (!chain) return chain.error();
-    for (std::size_t i = 0; i < chain->size(); ++i) {
-        X509* certificate = (*chain)[i].get();
-        if (auto valid = checkValidity(certificate, now); !valid) return valid;
-        if (i + 1 == chain->size()) break;
-        const auto found =
-            openssl::lookUp(certificate, (*chain)[i + 1].get(), revocationLists, now);
-        if (found.damaged) return damaged("a revocation list is damaged or of an unknown kind");
-        if (found.revoked)
-            return inputError(
-                "", "the certificate of %1 was revoked on %2: %3",
-                {openssl::nameEntry(X509_get_subject_name(certificate), NID_commonName),
-                 toText(found.revoked->since), found.revoked->reason});
-    }
-    return {};
+    return openssl::checkUsable(*chain, now, revocationLists);
 }
 
 Result<SigningKey> unlock(const Identity& identity, const SecretBytes& passphrase, UtcTime now,

@@ -17,4 +17,8 @@ Result<std::vector<Certificate>> readCertificates(const std::vector<std::string>
 /// Fails with kWrongPassphrase, or Damaged where key and certificate do not belong together.
 Result<HeldKey> openIdentity(const Identity& identity, const SecretBytes& passphrase);
 
+/// checkUsable() of certificates that were read already.
+Result<void> checkUsable(std::span<const Certificate> chain, UtcTime now,
+                         std::span<const std::string> revocationLists);
+
 }  // namespace model::openssl

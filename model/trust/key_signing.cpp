@@ -19,6 +19,11 @@ std::vector<std::string> SigningKey::certificates() const {
     return all;
 }
 
+std::string SigningKey::name() const {
+    return openssl::nameEntry(X509_get_subject_name(held_->certificates.front().get()),
+                              NID_commonName);
+}
+
 Result<std::string> signBare(std::string_view bytes, const SigningKey& key) {
     const openssl::Hashing hashing(EVP_MD_CTX_new());
     std::size_t size = 0;

@@ -26,6 +26,8 @@ public:
 
     /// DER, the key's own first, then its issuers.
     [[nodiscard]] std::vector<std::string> certificates() const;
+    /// Whose it is: the common name in its own certificate, UTF-8; empty where there is none.
+    [[nodiscard]] std::string name() const;
 
     [[nodiscard]] const openssl::HeldKey& held() const { return *held_; }
 

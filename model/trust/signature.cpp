@@ -5,7 +5,7 @@
 #include <openssl/err.h>
 
 #include "base/digest.h"
-#include "trust/identity.h"
+#include "trust/identity_open.h"
 #include "trust/key_openssl.h"
 #include "trust/signature_checks.h"
 #include "trust/signature_time_stamp.h"
@@ -89,14 +89,14 @@ std::size_t longestSignature(const SigningKey& key) {
 Result<std::string> signDetached(std::span<const std::string_view> parts, const SigningKey& key,
                                  UtcTime now, std::span<const std::string> revocationLists,
                                  const TimeStampService* timeStamps) {
-    if (auto usable = checkUsable(key.certificates(), now, revocationLists); !usable)
+    if (auto usable = openssl::checkUsable(key.held().certificates, now, revocationLists); !usable)
         return usable.error();
     return signature(parts, key, Certificates::Inside, timeStamps);
 }
 
 Result<std::string> signBeside(std::string_view bytes, const SigningKey& key, UtcTime now,
                                std::span<const std::string> revocationLists) {
-    if (auto usable = checkUsable(key.certificates(), now, revocationLists); !usable)
+    if (auto usable = openssl::checkUsable(key.held().certificates, now, revocationLists); !usable)
         return usable.error();
     return signature(std::array{bytes}, key, Certificates::Beside, nullptr);
 }

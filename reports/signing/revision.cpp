@@ -51,7 +51,6 @@ model::Result<Revision> Revision::after(std::string_view pdf, QPDF& file, std::s
     revision.bytes_.reserve(pdf.size() + room);
     revision.bytes_.assign(pdf);
     if (revision.bytes_.back() != '\n') revision.bytes_ += '\n';
-    revision.begin_ = revision.bytes_.size();
     return revision;
 }
 
@@ -61,6 +60,9 @@ std::size_t Revision::write(int number, int generation, std::string_view text) {
     const std::size_t begin = bytes_.size();
     bytes_ += text;
     bytes_ += "\nendobj\n";
+    // Fonts and pictures say nothing about which revision it is, and take long to hash.
+    constexpr std::size_t kLongestIdentifying = 16 * 1024;
+    if (text.size() <= kLongestIdentifying) identifying_ += text;
     return begin;
 }
 
@@ -138,7 +140,8 @@ std::string Revision::finish() {
     bytes_ += " /Prev " + std::to_string(previous_);
     if (!firstId_.empty()) {
         // The second part changes with every revision; from its bytes, so that it is no clock's.
-        const model::Digest digest = model::sha256(std::string_view(bytes_).substr(begin_));
+        identifying_ += std::string_view(bytes_).substr(table);
+        const model::Digest digest = model::sha256(identifying_);
         constexpr std::size_t kIdBytes = 16;
         const std::string id(digest.begin(), digest.begin() + kIdBytes);
         bytes_ +=

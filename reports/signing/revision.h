@@ -40,7 +40,7 @@ private:
                            std::map<int, QPDFObjectHandle>& waiting);
 
     std::string bytes_;
-    std::size_t begin_ = 0;     ///< of what is appended
+    std::string identifying_;   ///< what the file's new /ID is made from
     std::size_t previous_ = 0;  ///< offset of the last table before
     int next_ = 0;
     std::string root_;

@@ -3,7 +3,6 @@
 
 #include <array>
 #include <cstdio>
-#include <qpdf/QPDFPageObjectHelper.hh>
 
 #include "signing/pdf_file.h"
 #include "signing/revision.h"
@@ -44,8 +43,17 @@ model::Result<std::string> addAppearance(Revision& revision, std::string_view ap
     if (!drawn) return drawn.error();
     std::vector<QPDFObjectHandle> pages = (*drawn)->getAllPages();
     if (pages.empty()) return model::inputError("", "the signature's appearance has no page");
-    QPDFObjectHandle form = QPDFPageObjectHelper(pages.front()).getFormXObjectForPage();
-    return revision.copy((*drawn)->makeIndirectObject(form));
+    // What the page draws becomes the form itself. libqpdf's own way makes a new object, for which
+    // it first reads every object of the file.
+    QPDFObjectHandle page = pages.front();
+    QPDFObjectHandle form = page.getKey("/Contents");
+    if (!form.isStream()) return model::inputError("", "the signature's appearance draws nothing");
+    QPDFObjectHandle facts = form.getDict();
+    facts.replaceKey("/Type", QPDFObjectHandle::newName("/XObject"));
+    facts.replaceKey("/Subtype", QPDFObjectHandle::newName("/Form"));
+    facts.replaceKey("/BBox", page.getKey(page.hasKey("/CropBox") ? "/CropBox" : "/MediaBox"));
+    facts.replaceKey("/Resources", page.getKey("/Resources"));
+    return revision.copy(form);
 }
 
 void writeHex(std::string& bytes, std::size_t at, std::string_view value) {
@@ -101,10 +109,8 @@ model::Result<std::string> signedFile(std::string_view pdf, QPDF& file, const Pd
         if (!form) return form.error();
         filled["/AP"] = "<< /N " + *form + " >>";
     }
-    const auto signer = model::describeCertificate(key.certificates().front());
-    if (!signer) return signer.error();
     const int number = revision->newNumber();
-    const Blanks blanks = writeSignature(*revision, number, signing, signer->name, room);
+    const Blanks blanks = writeSignature(*revision, number, signing, key.name(), room);
     filled["/V"] = std::to_string(number) + " 0 R";
     revision->write(field->getObjectID(), field->getGeneration(), dictionaryText(*field, filled));
     std::string bytes = revision->finish();

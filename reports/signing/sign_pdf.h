@@ -15,7 +15,7 @@ namespace reports {
 
 struct PdfSigning {
     std::string field;       ///< an empty field of addSignatureFields()
-    std::string appearance;  ///< a PDF whose first page is shown in the field; empty: nothing
+    std::string appearance;  ///< of drawAppearance(), shown in the field; empty: nothing
     std::string reason;      ///< what the signature means: "Release as 3.1"; may be empty
     std::string place;       ///< where it was signed; may be empty
     model::UtcTime time{};   ///< the signer's clock: a claim, not a proof
