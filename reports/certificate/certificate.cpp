@@ -10,10 +10,6 @@ namespace reports {
 
 namespace {
 
-bool isKnownType(const std::string& type) {
-    return type == "2.1" || type == "2.2" || type == "3.1" || type == "3.2";
-}
-
 std::string titleOf(const std::string& type) {
     if (type == "3.1" || type == "3.2") return filled(phrases::kInspectionCertificate, {type});
     if (type == "2.2") return filled(phrases::kTestReport, {type});
@@ -23,7 +19,8 @@ std::string titleOf(const std::string& type) {
 
 std::string subtitleOf(const std::string& type) {
     if (type.empty()) return phrases::kTypeNotOrdered;
-    return filled(isKnownType(type) ? phrases::kTypeAsOrdered : phrases::kTypeUnknown, {type});
+    return filled(isCertificateType(type) ? phrases::kTypeAsOrdered : phrases::kTypeUnknown,
+                  {type});
 }
 
 /// What stands against signing it, if anything does.
@@ -36,7 +33,7 @@ model::Result<void> checkForRelease(const CertificateInput& input,
     if (!issue.number || issue.number->empty()) return refused("it has no number");
     if (!issue.historyHead) return refused("the head of the history is missing");
     if (issue.presentedBy.empty()) return refused("nobody presents it");
-    if (!isKnownType(input.file.order.certificateType))
+    if (!isCertificateType(input.file.order.certificateType))
         return refused("the order names no type of EN 10204:2004: \"%1\"",
                        {input.file.order.certificateType});
     if (resultOf(input.file, input.verdict) == model::Word::NotJudged)
@@ -66,6 +63,10 @@ std::string onOneLine(const std::string& lines) {
 }
 
 }  // namespace
+
+bool isCertificateType(const std::string& type) {
+    return type == "2.1" || type == "2.2" || type == "3.1" || type == "3.2";
+}
 
 model::Result<Document> certificateOf(const CertificateInput& input) {
     const auto all = examinedOf(input);

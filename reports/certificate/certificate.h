@@ -68,6 +68,9 @@ struct CertificateInput {
 /// to another table or level, or nothing was examined).
 model::Word resultOf(const model::CastingFile& file, const model::Verdict& verdict);
 
+/// "2.1", "2.2", "3.1" and "3.2" of EN 10204:2004.
+bool isCertificateType(const std::string& type);
+
 /// The certificate. Fails with ErrorKind::Input where verdict and file do not belong together
 /// (another number of examinations, another zone, method, stage, cycle or repeat, an indication
 /// that the verdict does not know), where a typed row cannot be read, and where a table of the

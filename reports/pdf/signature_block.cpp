@@ -3,6 +3,7 @@
 
 #include "pdf/blocks.h"
 #include "pdf/cells.h"
+#include "pdf/signature_field.h"
 #include "pdf/style.h"
 
 namespace reports {
@@ -11,17 +12,16 @@ namespace {
 
 constexpr std::size_t kSideBySide = 2;
 constexpr double kGutterMm = 6;
-constexpr double kBoxWidthMm = (style::kWidth - kGutterMm) / 2;
-constexpr double kBoxHeightMm = 30;
+static_assert(kSideBySide * kSignatureBoxWidthMm + (kSideBySide - 1) * kGutterMm <= style::kWidth);
 
 Strip boxStrip(std::span<const SignatureBoxes::Box> boxes) {
     Strip strip;
-    strip.height = kBoxHeightMm;
+    strip.height = kSignatureBoxHeightMm;
     strip.gapBefore = 0.8;
     double x = style::kLeft;
     for (const SignatureBoxes::Box& box : boxes) {
-        strip.signatureBoxes.push_back({box.field, x, kBoxWidthMm, kBoxHeightMm});
-        x += kBoxWidthMm + kGutterMm;
+        strip.signatureBoxes.push_back({box.field, x, kSignatureBoxWidthMm, kSignatureBoxHeightMm});
+        x += kSignatureBoxWidthMm + kGutterMm;
     }
     strip.draw = [places = strip.signatureBoxes](Canvas& canvas, double top) {
         for (const SignatureBoxPlace& place : places)
@@ -42,8 +42,8 @@ void addSignatureBoxes(Strips& strips, const SignatureBoxes& signatures, Faces& 
         double x = 0;
         for (const SignatureBoxes::Box& box : row) {
             labels.push_back(
-                {x, kBoxWidthMm, box.label, Weight::Bold, style::kTableSize, style::kInk});
-            x += kBoxWidthMm + kGutterMm;
+                {x, kSignatureBoxWidthMm, box.label, Weight::Bold, style::kTableSize, style::kInk});
+            x += kSignatureBoxWidthMm + kGutterMm;
         }
         Strips label = rowOf(std::move(labels), {}, faces);
         for (Strip& strip : label) strip.keepWithNext = true;

@@ -18,4 +18,8 @@ struct SignatureField {
     friend bool operator==(const SignatureField&, const SignatureField&) = default;
 };
 
+/// The boxes that a document offers for signatures are this large.
+inline constexpr double kSignatureBoxWidthMm = 81;
+inline constexpr double kSignatureBoxHeightMm = 30;
+
 }  // namespace reports
