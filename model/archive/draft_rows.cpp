@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/draft_rows.h"
 
+#include "archive/draft_columns.h"
 #include "archive/stored_words.h"
 
 namespace model {
@@ -10,13 +11,6 @@ template <class Quantity>
 std::optional<std::int64_t> millionthsOf(const std::optional<Quantity>& quantity) {
     if (!quantity) return std::nullopt;
     return quantity->millionths();
-}
-
-template <class Quantity>
-std::optional<Quantity> quantityFrom(const SqlStatement& row, int column) {
-    const auto millionths = row.wholeOrNone(column);
-    if (!millionths) return std::nullopt;
-    return Quantity::fromMillionths(*millionths);
 }
 
 Result<void> addRow(SqlStatement& add, std::int64_t examination, std::size_t position,
@@ -59,50 +53,13 @@ Result<void> writeRows(const Connection& connection, std::int64_t examination, s
 
 Result<std::vector<TypedIndication>> readRows(const Connection& connection,
                                               std::int64_t examination) {
-    SqlStatement statement(
-        connection,
-        "SELECT id, unit, x, y, length, width, removed, angle, area, kind, stated, "
-        "relevance, reason FROM indication WHERE examination_id = ? "
-        "ORDER BY position");
+    SqlStatement statement(connection, std::string("SELECT ") + kTypedColumns +
+                                           " FROM indication WHERE examination_id = ? "
+                                           "ORDER BY position");
     if (auto done = statement.run(examination); !done) return done.error();
     std::vector<TypedIndication> rows;
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
-        TypedIndication typed;
-        typed.id = row.text(0);
-        typed.unit =
-            row.text(1) == symbol(LengthUnit::Inch) ? LengthUnit::Inch : LengthUnit::Millimetre;
-        typed.x = row.text(2);
-        typed.y = row.text(3);
-        typed.length = row.text(4);
-        typed.width = row.text(5);
-        typed.removed = row.text(6);
-        typed.angle = row.text(7);
-        typed.area = row.text(8);
-        typed.kind = row.text(9);
-        typed.stated = row.text(10);
-        typed.relevance = row.text(11);
-        typed.reason = row.text(12);
-        rows.push_back(std::move(typed));
-        return {};
-    });
-    if (!read) return read.error();
-    return rows;
-}
-
-Result<std::vector<ExactFields>> readExactFields(const Connection& connection,
-                                                 std::int64_t examination) {
-    SqlStatement statement(
-        connection,
-        "SELECT x_nm, y_nm, length_nm, width_nm, removed_nm, angle_millionth_deg, "
-        "area_millionth_mm2 FROM indication WHERE examination_id = ? "
-        "ORDER BY position");
-    if (auto done = statement.run(examination); !done) return done.error();
-    std::vector<ExactFields> rows;
-    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
-        rows.push_back({quantityFrom<Length>(row, 0), quantityFrom<Length>(row, 1),
-                        quantityFrom<Length>(row, 2), quantityFrom<Length>(row, 3),
-                        quantityFrom<Length>(row, 4), quantityFrom<Angle>(row, 5),
-                        quantityFrom<Area>(row, 6)});
+        rows.push_back(typedFrom(row, 0));
         return {};
     });
     if (!read) return read.error();

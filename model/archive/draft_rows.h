@@ -17,8 +17,4 @@ Result<void> writeRows(const Connection& connection, std::int64_t examination, s
 Result<std::vector<TypedIndication>> readRows(const Connection& connection,
                                               std::int64_t examination);
 
-/// The exact values as stored, row by row.
-Result<std::vector<ExactFields>> readExactFields(const Connection& connection,
-                                                 std::int64_t examination);
-
 }  // namespace model

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "archive/canonical_records.h"
+#include "archive/draft_columns.h"
 #include "archive/draft_rows.h"
 #include "archive/history_store.h"
 #include "archive/signed_record_store.h"
@@ -13,10 +14,6 @@
 
 namespace model {
 namespace {
-
-std::string nameOf(std::int64_t id) {
-    return "examination " + std::to_string(id);
-}
 
 Result<void> checkDraft(const Connection& connection, const ExaminationDraft& draft) {
     const std::string& place = connection.place();
@@ -151,7 +148,7 @@ Result<void> readLists(const Connection& connection, ExaminationDraft& draft) {
                         "SELECT level_key, level FROM examination_level WHERE examination_id = ?");
     if (auto done = levels.run(draft.id); !done) return done;
     auto read = eachRow(levels, [&](const SqlStatement& row) -> Result<void> {
-        draft.header.levels[row.text(0)] = row.text(1);
+        takeLevel(row, 0, draft);
         return {};
     });
     if (!read) return read;
@@ -159,11 +156,8 @@ Result<void> readLists(const Connection& connection, ExaminationDraft& draft) {
                        "SELECT kind FROM examination_forbidden_kind WHERE examination_id = ? "
                        "ORDER BY position");
     if (auto done = kinds.run(draft.id); !done) return done;
-    read = eachRow(kinds, [&](const SqlStatement& row) -> Result<void> {
-        const auto kind = known(connection, kindFrom(row.text(0)), nameOf(draft.id), row.text(0));
-        if (!kind) return kind.error();
-        draft.header.forbiddenKinds.push_back(*kind);
-        return {};
+    read = eachRow(kinds, [&](const SqlStatement& row) {
+        return takeForbiddenKind(connection, row, 0, draft);
     });
     if (!read) return read;
     SqlStatement areas(connection,
@@ -171,50 +165,19 @@ Result<void> readLists(const Connection& connection, ExaminationDraft& draft) {
                        "WHERE examination_id = ? ORDER BY position");
     if (auto done = areas.run(draft.id); !done) return done;
     return eachRow(areas, [&](const SqlStatement& row) -> Result<void> {
-        draft.header.notExamined.push_back(
-            {Area::fromMillionths(row.whole(0)), row.text(1), row.text(2)});
+        takeNotExamined(row, 0, draft);
         return {};
     });
 }
 
-Result<ExaminationDraft> headerFrom(const Connection& connection, const SqlStatement& row) {
-    ExaminationDraft draft;
-    draft.id = row.whole(0);
-    draft.version = row.whole(1);
-    draft.casting = row.text(2);
-    const auto method = known(connection, methodFrom(row.text(4)), nameOf(draft.id), row.text(4));
-    if (!method) return method.error();
-    const auto stage = known(connection, stageFrom(row.text(5)), nameOf(draft.id), row.text(5));
-    if (!stage) return stage.error();
-    draft.header.zone = row.text(3);
-    draft.header.method = *method;
-    draft.header.stage = *stage;
-    draft.header.repairCycle = static_cast<int>(row.whole(6));
-    draft.header.repeat = static_cast<int>(row.whole(7));
-    draft.header.thickness = nanometres(row.whole(8));
-    draft.header.surface = surfaceFrom(row, 9);
-    draft.header.table = row.text(16);
-    draft.header.noIndications = row.whole(17) != 0;
-    draft.examinedBy = row.text(18);
-    draft.examinedOn = row.text(19);
-    draft.procedure = row.text(20);
-    draft.remarks = row.text(21);
-    return draft;
-}
-
 Result<std::vector<ExaminationDraft>> loadWhere(const Connection& connection,
                                                 const std::string& condition, const auto& value) {
-    SqlStatement statement(connection,
-                           "SELECT id, version, casting_serial, zone, method, stage, repair_cycle, "
-                           "repeat_number, thickness_nm, surface, surface_x_nm, surface_y_nm, "
-                           "surface_angle_millionth_deg, surface_width_nm, surface_height_nm, "
-                           "surface_period_nm, limit_table, no_indications, examined_by, "
-                           "examined_on, written_procedure, remarks FROM examination WHERE " +
-                               condition + " ORDER BY id");
+    SqlStatement statement(connection, std::string("SELECT ") + kDraftColumns +
+                                           " FROM examination WHERE " + condition + " ORDER BY id");
     if (auto done = statement.run(value); !done) return done.error();
     std::vector<ExaminationDraft> drafts;
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
-        auto draft = headerFrom(connection, row);
+        auto draft = draftFrom(connection, row);
         if (!draft) return draft.error();
         drafts.push_back(std::move(*draft));
         return {};
@@ -330,18 +293,6 @@ Result<ExaminationDraft> loadDraft(const Connection& connection, std::int64_t id
 Result<std::vector<ExaminationDraft>> loadDraftsOf(const Connection& connection,
                                                    const std::string& serial) {
     return loadWhere(connection, "casting_serial = ?", serial);
-}
-
-Result<std::vector<std::int64_t>> draftIds(const Connection& connection) {
-    SqlStatement statement(connection, "SELECT id FROM examination ORDER BY id");
-    if (auto done = statement.run(); !done) return done.error();
-    std::vector<std::int64_t> ids;
-    auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
-        ids.push_back(row.whole(0));
-        return {};
-    });
-    if (!read) return read.error();
-    return ids;
 }
 
 }  // namespace model

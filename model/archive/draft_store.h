@@ -28,7 +28,4 @@ Result<ExaminationDraft> loadDraft(const Connection& connection, std::int64_t id
 Result<std::vector<ExaminationDraft>> loadDraftsOf(const Connection& connection,
                                                    const std::string& serial);
 
-/// Ids of all drafts, rising.
-Result<std::vector<std::int64_t>> draftIds(const Connection& connection);
-
 }  // namespace model
