@@ -19,7 +19,8 @@ namespace {
 constexpr char kColumns[] =
     "c.number, c.casting_serial, c.heat, c.part_number, c.order_number, c.customer, "
     "c.customer_reference, c.certificate_type, c.verdict, c.issued_at, c.issued_by, c.supersedes, "
-    "(SELECT max(newer.number) FROM certificate AS newer WHERE newer.supersedes = c.number)";
+    "(SELECT max(newer.number) FROM certificate AS newer WHERE newer.supersedes = c.number), "
+    "(SELECT count(*) FROM certificate_withdrawal AS w WHERE w.number = c.number)";
 
 /// The months between two that have a certificate, each found in one step of an index. Times
 /// order nothing by themselves, as a clock can be wrong, so the numbers of every month are looked
@@ -173,6 +174,10 @@ Result<FoundCertificate> foundIn(const Connection& connection, const SqlStatemen
     found.issuedBy = row.text(10);
     found.supersedes = row.wholeOrNone(11);
     found.supersededBy = row.wholeOrNone(12);
+    if (row.whole(13) != 0)
+        found.state = CertificateState::Withdrawn;
+    else if (found.supersededBy)
+        found.state = CertificateState::Superseded;
     return found;
 }
 

@@ -12,6 +12,7 @@
 
 #include "archive/archive.h"
 #include "archive/connection.h"
+#include "archive/lifecycle.h"
 
 namespace model {
 
@@ -49,7 +50,8 @@ struct FoundCertificate {
     std::string customerOrder;
     std::string type;  ///< EN 10204:2004 type
     Word verdict = Word::NotJudged;
-    std::string issuedAt;  ///< UTC, 2026-11-25T09:30:00Z
+    CertificateState state = CertificateState::Released;  ///< superseded or withdrawn since
+    std::string issuedAt;                                 ///< UTC, 2026-11-25T09:30:00Z
     std::string issuedBy;
     std::optional<std::int64_t> supersedes;    ///< the certificate that it replaces
     std::optional<std::int64_t> supersededBy;  ///< the one that replaces it

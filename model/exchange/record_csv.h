@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+// What was judged as tables for a spreadsheet: CSV of RFC 4180 in UTF-8, the first line the names
+// of the columns, lines that end with CR LF. What is not there is an empty field. Numbers are
+// those of the JSON documents.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "base/result.h"
+
+namespace model {
+
+/// Every indication of a sheet (fettlemark-sheet/1) with what its verdict (fettlemark-verdict/1)
+/// makes of it. Damaged: they are no such documents, or do not belong together.
+Result<std::string> indicationsCsv(std::string_view sheet, std::string_view verdict);
+
+/// Every check of a verdict. Damaged: it is no such document.
+Result<std::string> checksCsv(std::string_view verdict);
+
+}  // namespace model
