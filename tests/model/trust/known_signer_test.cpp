@@ -66,6 +66,40 @@ TEST(KnownSigners, SeeEveryChangedByte) {
     }
 }
 
+// The first one is read in full, those after it are only held against it.
+TEST(KnownSigners, CheckTheNextOnesAsMuchAsTheFirst) {
+    for (const auto* person : {&people::inspector(), &people::manager()}) {
+        const KnownSigner signer = signerOf(*person);
+        const SigningKey& key =
+            person == &people::manager() ? people::managerKey() : people::inspectorKey();
+        std::vector<std::string> texts;
+        std::vector<std::string> signatures;
+        for (int i = 0; i < 40; ++i) {
+            texts.push_back("row " + std::to_string(i));
+            signatures.push_back(signedText(key, texts.back()));
+            EXPECT_THAT(signer.fault(texts.back(), signatures.back()), IsEmpty()) << i;
+        }
+        for (std::size_t i = 1; i < texts.size(); ++i) {
+            EXPECT_NE(signer.fault(texts[i], signatures[i - 1]), "") << i;
+            EXPECT_NE(signer.fault(texts[i - 1], signatures[i]), "") << i;
+        }
+        const std::string& last = signatures.back();
+        for (std::size_t i = 0; i < last.size(); ++i) {
+            std::string changed = last;
+            changed[i] = static_cast<char>(changed[i] ^ 1);
+            EXPECT_NE(signer.fault(texts.back(), changed), "") << i;
+        }
+    }
+    // Another person's of the same length.
+    const KnownSigner inspector = signerOf(people::inspector());
+    const KnownSigner thirdParty = signerOf(people::thirdParty());
+    for (int i = 0; i < 20; ++i) {
+        EXPECT_THAT(inspector.fault(kText, signedText(people::inspectorKey())), IsEmpty());
+        EXPECT_NE(inspector.fault(kText, signedText(people::thirdPartyKey())), "");
+        EXPECT_THAT(thirdParty.fault(kText, signedText(people::thirdPartyKey())), IsEmpty());
+    }
+}
+
 TEST(KnownSigners, AgreeWithTheVerificationOfSingleSignatures) {
     const std::string signature = signedText(people::inspectorKey());
     TrustedCertificates trusted = people::trust();
