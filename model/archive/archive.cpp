@@ -307,14 +307,6 @@ Result<std::int64_t> Archive::reserveCertificateNumber(const Actor& actor) {
                          [](WriteTransaction& transaction) { return reserveNumber(transaction); });
 }
 
-Result<std::int64_t> Archive::addCertificate(const IssueFacts& facts, std::string_view pdf,
-                                             const Actor& actor,
-                                             std::optional<std::int64_t> number) {
-    return state_->write(actor, [&](WriteTransaction& transaction) {
-        return storeCertificate(transaction, state_->folder, facts, pdf, number);
-    });
-}
-
 Result<std::vector<Certificate>> Archive::certificates(const CertificateFilter& filter) const {
     return loadCertificates(*state_->connection, filter);
 }

@@ -188,12 +188,6 @@ public:
     /// Gives out the next certificate number, for printing it before the certificate is stored. A
     /// number that is never used stays free and is explained by its row in the history.
     Result<std::int64_t> reserveCertificateNumber(const Actor& actor);
-    /// Stores a certificate's PDF under a reserved and unused `number`, or under a new one, and
-    /// returns its number. Limit tables that the program ships and that it was judged by are added
-    /// to the archive's own; Input where a table is neither there nor shipped.
-    Result<std::int64_t> addCertificate(const IssueFacts& facts, std::string_view pdf,
-                                        const Actor& actor,
-                                        std::optional<std::int64_t> number = std::nullopt);
     /// The newest first.
     [[nodiscard]] Result<std::vector<Certificate>> certificates(
         const CertificateFilter& filter = {}) const;

@@ -7,7 +7,6 @@
 
 #include "archive/canonical_records.h"
 #include "archive/history_store.h"
-#include "archive/lifecycle_actions.h"
 #include "archive/stored_file.h"
 #include "archive/stored_words.h"
 #include "archive/table_store.h"
@@ -131,7 +130,7 @@ Result<void> checkFacts(const Connection& connection, const IssueFacts& facts) {
 }
 
 Result<void> writeRow(WriteTransaction& transaction, const Certificate& certificate,
-                      const SignedIn* signer) {
+                      const RecordCertificate& record) {
     const IssueFacts& facts = certificate.facts;
     std::optional<std::string> head;
     if (facts.printedHead) head = toText(*facts.printedHead);
@@ -149,11 +148,7 @@ Result<void> writeRow(WriteTransaction& transaction, const Certificate& certific
         "INSERT INTO certificate_table (certificate, table_sha256) VALUES (?, ?)");
     for (const std::string& digest : facts.tableDigests)
         if (auto done = addTable.run(certificate.number, digest); !done) return done;
-    const std::string subject = std::to_string(certificate.number);
-    if (!signer)
-        return transaction.record(action::kCertificateAdded, subject, canonicalOf(certificate));
-    return transaction.recordSigned(action::kCertificateReleased, subject, canonicalOf(certificate),
-                                    *signer);
+    return record(canonicalOf(certificate));
 }
 
 /// YYYY-MM-DD and a day of the calendar.
@@ -207,27 +202,20 @@ Result<std::int64_t> reserveNumber(WriteTransaction& transaction) {
     return number;
 }
 
-Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
-                                      const IssueFacts& facts, std::string_view pdf,
-                                      std::optional<std::int64_t> number, const SignedIn* signer) {
+Result<void> storeCertificate(WriteTransaction& transaction, const std::string& folder,
+                              const IssueFacts& facts, std::string_view pdf, std::int64_t number,
+                              const RecordCertificate& record) {
     const Connection& connection = transaction.connection();
     if (pdf.empty()) return inputError(connection.place(), "stores no certificate without a PDF");
-    if (auto checked = checkFacts(connection, facts); !checked) return checked.error();
+    if (auto checked = checkFacts(connection, facts); !checked) return checked;
+    if (auto checked = checkFreeNumber(connection, number); !checked) return checked;
     for (const std::string& digest : facts.tableDigests)
-        if (auto kept = keepLimitTable(transaction, digest); !kept) return kept.error();
-    if (!number) {
-        auto reserved = reserveNumber(transaction);
-        if (!reserved) return reserved;
-        number = *reserved;
-    }
-    if (auto checked = checkFreeNumber(connection, *number); !checked) return checked.error();
-    const auto stored = withStoredFile(folder, pdf, [&](const std::string& digest) -> Result<void> {
+        if (auto kept = keepLimitTable(transaction, digest); !kept) return kept;
+    return withStoredFile(folder, pdf, [&](const std::string& digest) -> Result<void> {
         return writeRow(transaction,
-                        {*number, facts, "", "", digest, static_cast<std::int64_t>(pdf.size())},
-                        signer);
+                        {number, facts, "", "", digest, static_cast<std::int64_t>(pdf.size())},
+                        record);
     });
-    if (!stored) return stored.error();
-    return *number;
 }
 
 Result<std::vector<Certificate>> loadCertificates(const Connection& connection,

@@ -10,11 +10,15 @@ namespace model {
 
 Result<std::int64_t> reserveNumber(WriteTransaction& transaction);
 
-/// `folder`: where the files are; `signer`: who releases it, null: nobody signs.
-Result<std::int64_t> storeCertificate(WriteTransaction& transaction, const std::string& folder,
-                                      const IssueFacts& facts, std::string_view pdf,
-                                      std::optional<std::int64_t> number,
-                                      const SignedIn* signer = nullptr);
+/// Adds the row of the history that stores a certificate, with this content.
+using RecordCertificate = std::function<Result<void>(Canonical::Object content)>;
+
+/// Stores a certificate and its file under a number that was given out. Limit tables that the
+/// program ships and that it was judged by are added to the archive's own; Input where a table is
+/// neither there nor shipped. `folder`: where the files are.
+Result<void> storeCertificate(WriteTransaction& transaction, const std::string& folder,
+                              const IssueFacts& facts, std::string_view pdf, std::int64_t number,
+                              const RecordCertificate& record);
 
 /// Input where the number was not given out, Conflict where it has a certificate.
 Result<void> checkFreeNumber(const Connection& connection, std::int64_t number);

@@ -131,6 +131,11 @@ Result<std::vector<Obstacle>> obstacles(const Archive& archive, std::int64_t num
 Result<void> returnCasting(Archive& archive, std::int64_t number, const std::string& reason,
                            const SignedIn& qaManager);
 
+/// Whether a third party may sign a waiting certificate: to be asked before the PDF is signed in
+/// their name. Fails as endorse() does.
+Result<void> checkMayEndorse(const Archive& archive, std::int64_t number,
+                             const SignedIn& thirdParty);
+
 /// The third party's signature on a certificate of type 3.2: `pdf` is the presented file with one
 /// signature more. Refused: recorded or presented by the same person, or whatever would stand in
 /// the way of anybody's release.

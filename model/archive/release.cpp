@@ -142,6 +142,17 @@ Result<void> returnCasting(Archive& archive, std::int64_t number, const std::str
         });
 }
 
+Result<void> checkMayEndorse(const Archive& archive, std::int64_t number,
+                             const SignedIn& thirdParty) {
+    if (auto checked = checkRole(thirdParty, Role::ThirdParty); !checked) return checked;
+    const Connection& connection = ArchiveAccess::connection(archive);
+    const auto reading = ReadTransaction::begin(connection);
+    if (!reading) return reading.error();
+    const auto presentation = waitingOne(connection, number);
+    if (!presentation) return presentation.error();
+    return checkThirdParty(connection, *presentation, thirdParty);
+}
+
 Result<void> endorse(Archive& archive, std::int64_t number, std::string_view pdf,
                      const SignedIn& thirdParty) {
     if (auto checked = checkRole(thirdParty, Role::ThirdParty); !checked) return checked;
@@ -186,9 +197,15 @@ Result<void> release(Archive& archive, std::int64_t number, std::string_view pdf
                 return free;
             if (auto follows = checkFollows(folder, *presentation, pdf); !follows) return follows;
             if (auto done = takeFromQueue(connection, number); !done) return done;
-            const auto stored = storeCertificate(transaction, folder, presentation->shown.facts,
-                                                 pdf, number, &qaManager);
-            if (!stored) return stored.error();
+            const auto record = [&](Canonical::Object content) {
+                return transaction.recordSigned(action::kCertificateReleased,
+                                                std::to_string(number), std::move(content),
+                                                qaManager);
+            };
+            const IssueFacts& facts = presentation->shown.facts;
+            if (auto done = storeCertificate(transaction, folder, facts, pdf, number, record);
+                !done)
+                return done;
             SqlStatement add(connection,
                              "INSERT INTO certificate_release (number, "
                              "history_sequence, person) "

@@ -12,6 +12,7 @@
 #include "archive/stored_file.h"
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/old_certificates.h"
 #include "raw_database.h"
 
 namespace model {
@@ -37,7 +38,7 @@ protected:
     void SetUp() override {
         fill();
         for (const char* pdf : {"%PDF first", "%PDF second"})
-            ASSERT_THAT(archive_->addCertificate(sampleFacts(), pdf, actor_), Succeeds());
+            ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), pdf, actor_), Succeeds());
         head_ = *archive_->head();
     }
     [[nodiscard]] std::string backup() const { return pathOf("backup"); }
@@ -260,8 +261,9 @@ TEST_F(Backup, IsNotMadeOfAnArchiveThatIsDamaged) {
 TEST_F(Backup, LeavesNothingOnAFullDisk) {
     // A process in which no file may grow beyond a size: below the database's, then below that of
     // a certificate's file.
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), std::string(2'000'000, 'p'), actor_),
-                Succeeds());
+    ASSERT_THAT(
+        foundry::addCertificate(*archive_, sampleFacts(), std::string(2'000'000, 'p'), actor_),
+        Succeeds());
     for (const char* size : {"50000", "1900000"}) {
         QProcess process;
         process.start(QCoreApplication::applicationFilePath(),

@@ -4,6 +4,7 @@
 
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/old_certificates.h"
 #include "limits/shipped_tables.h"
 #include "raw_database.h"
 
@@ -37,7 +38,7 @@ TEST_F(Certificates, ComeBackByteForByte) {
     const std::string pdf("%PDF-1.7\0\r\n\xff\xfe", 13);
     IssueFacts facts = sampleFacts();
     facts.printedHead = *archive_->head();
-    const auto number = archive_->addCertificate(facts, pdf, actor_);
+    const auto number = foundry::addCertificate(*archive_, facts, pdf, actor_);
     ASSERT_THAT(number, Succeeds());
     EXPECT_EQ(*number, 1);
     const Archive archive = reopened();
@@ -69,13 +70,13 @@ TEST_F(Certificates, TakeTheReservedNumber) {
     ASSERT_THAT(second, Succeeds());
     EXPECT_EQ(*first, 1);
     EXPECT_EQ(*second, 2);
-    EXPECT_EQ(*archive_->addCertificate(sampleFacts(), "b", actor_, 2), 2);
-    EXPECT_THAT(archive_->addCertificate(sampleFacts(), "b", actor_, 2),
+    EXPECT_EQ(*foundry::addCertificate(*archive_, sampleFacts(), "b", actor_, 2), 2);
+    EXPECT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "b", actor_, 2),
                 FailsWith(ErrorKind::Conflict));
-    EXPECT_THAT(archive_->addCertificate(sampleFacts(), "b", actor_, 3),
+    EXPECT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "b", actor_, 3),
                 FailsWith(ErrorKind::Input));
-    EXPECT_EQ(*archive_->addCertificate(sampleFacts(), "c", actor_), 3);
-    EXPECT_EQ(*archive_->addCertificate(sampleFacts(), "a", actor_, 1), 1);
+    EXPECT_EQ(*foundry::addCertificate(*archive_, sampleFacts(), "c", actor_), 3);
+    EXPECT_EQ(*foundry::addCertificate(*archive_, sampleFacts(), "a", actor_, 1), 1);
     EXPECT_EQ(*archive_->certificateFile(2), "b");
     EXPECT_THAT(findings(), IsEmpty());
 }
@@ -85,7 +86,8 @@ TEST_F(Certificates, AreRefusedWhereTheyDoNotFitTheArchive) {
     const auto refused = [&](auto change) {
         IssueFacts facts = sampleFacts();
         change(facts);
-        EXPECT_THAT(archive_->addCertificate(facts, "pdf", actor_), FailsWith(ErrorKind::Input));
+        EXPECT_THAT(foundry::addCertificate(*archive_, facts, "pdf", actor_),
+                    FailsWith(ErrorKind::Input));
     };
     refused([](IssueFacts& facts) { facts.serial = "S-18"; });
     refused([](IssueFacts& facts) { facts.type = ""; });
@@ -94,7 +96,8 @@ TEST_F(Certificates, AreRefusedWhereTheyDoNotFitTheArchive) {
     refused([&](IssueFacts& facts) { facts.printedHead = Head{head.sequence, {}}; });
     refused([](IssueFacts& facts) { facts.tableDigests = {std::string(64, '0')}; });
     refused([](IssueFacts& facts) { facts.customer = "\xff"; });
-    EXPECT_THAT(archive_->addCertificate(sampleFacts(), "", actor_), FailsWith(ErrorKind::Input));
+    EXPECT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "", actor_),
+                FailsWith(ErrorKind::Input));
     EXPECT_EQ(*archive_->head(), head);
     EXPECT_EQ(filesStored(), 0u);
 }
@@ -104,7 +107,7 @@ TEST_F(Certificates, LeaveNoFileWhereTheRowCannotBeStored) {
     ASSERT_EQ(raw.run("CREATE TRIGGER refuse BEFORE INSERT ON certificate "
                       "BEGIN SELECT RAISE(ABORT, 'not today'); END"),
               SQLITE_OK);
-    const auto stored = archive_->addCertificate(sampleFacts(), "pdf", actor_);
+    const auto stored = foundry::addCertificate(*archive_, sampleFacts(), "pdf", actor_);
     ASSERT_THAT(stored, FailsWith(ErrorKind::Refused));
     EXPECT_THAT(stored.error().message(), testing::HasSubstr("not today"));
     EXPECT_EQ(filesStored(), 0u);
@@ -118,10 +121,10 @@ TEST_F(Certificates, KeepTheLimitTablesTheyWereJudgedBy) {
     const std::string second = toHex(sha256(shipped[1].text));
     IssueFacts facts = sampleFacts();
     facts.tableDigests = {first, second};
-    ASSERT_THAT(archive_->addCertificate(facts, "1", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, facts, "1", actor_), Succeeds());
     facts.tableDigests = {first};
-    ASSERT_THAT(archive_->addCertificate(facts, "2", actor_), Succeeds());
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "3", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, facts, "2", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "3", actor_), Succeeds());
     const auto certificates = *archive_->certificates({.atMost = 3});
     ASSERT_EQ(certificates.size(), 3u);
     EXPECT_THAT(certificates[0].facts.tableDigests, IsEmpty());
@@ -138,15 +141,15 @@ TEST_F(Certificates, KeepTheLimitTablesTheyWereJudgedBy) {
 }
 
 TEST_F(Certificates, ShareAFileOfTheSameBytes) {
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "same", actor_), Succeeds());
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "same", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "same", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "same", actor_), Succeeds());
     EXPECT_EQ(filesStored(), 1u);
     EXPECT_EQ(*archive_->certificateFile(1), *archive_->certificateFile(2));
 }
 
 TEST_F(Certificates, AreNotPutOverAFolderThatCannotBeMade) {
     std::ofstream(path() + ".files") << "in the way";
-    const auto stored = archive_->addCertificate(sampleFacts(), "pdf", actor_);
+    const auto stored = foundry::addCertificate(*archive_, sampleFacts(), "pdf", actor_);
     EXPECT_THAT(stored, FailsWith(ErrorKind::Refused));
     EXPECT_THAT(*archive_->certificates(), IsEmpty());
 }
@@ -156,7 +159,7 @@ TEST_F(Certificates, AreFoundByWhatTheyState) {
     other.serial = "S-18";
     ASSERT_THAT(archive_->save(other, 0, actor_), Succeeds());
     IssueFacts facts = sampleFacts();
-    ASSERT_THAT(archive_->addCertificate(facts, "1", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, facts, "1", actor_), Succeeds());
     clock_.set(std::chrono::sys_days(std::chrono::year(2026) / 11 / 26) - std::chrono::seconds(1));
     facts.serial = "S-18";
     facts.heat = "H 205";
@@ -164,12 +167,12 @@ TEST_F(Certificates, AreFoundByWhatTheyState) {
     facts.order = "O-2";
     facts.customer = "Second Buyer";
     facts.verdict = Word::NotAcceptable;
-    ASSERT_THAT(archive_->addCertificate(facts, "2", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, facts, "2", actor_), Succeeds());
     clock_.set(std::chrono::sys_days(std::chrono::year(2026) / 11 / 26));
     facts = sampleFacts();
     facts.verdict = Word::NotJudged;
     facts.supersedes = 1;
-    ASSERT_THAT(archive_->addCertificate(facts, "3", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, facts, "3", actor_), Succeeds());
 
     EXPECT_THAT(numbers({}), ElementsAre(3, 2, 1));
     EXPECT_THAT(numbers({.serial = "S-17"}), ElementsAre(3, 1));

@@ -12,6 +12,7 @@
 #include "archive/stored_file.h"
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/old_certificates.h"
 #include "raw_database.h"
 
 namespace model {
@@ -68,7 +69,7 @@ protected:
             IssueFacts facts = sampleFacts();
             facts.serial = casting.serial;
             facts.customer = std::string(200, 'c');
-            ASSERT_THAT(archive_->addCertificate(facts, "%PDF " + casting.serial, actor_),
+            ASSERT_THAT(foundry::addCertificate(*archive_, facts, "%PDF " + casting.serial, actor_),
                         Succeeds());
         }
         head_ = *archive_->head();
@@ -316,7 +317,7 @@ private:
 
 TEST_F(ReadOnly, IsReadWithoutMakingAnythingBesideIt) {
     fill();
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "%PDF", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "%PDF", actor_), Succeeds());
     const Head head = *archive_->head();
     archive_.reset();
     const auto before = namesIn(folder_.path().toStdString());
@@ -334,7 +335,7 @@ TEST_F(ReadOnly, IsReadWithoutMakingAnythingBesideIt) {
 
 TEST_F(ReadOnly, IsReadWithWhatAnotherProgramIsWriting) {
     fill();
-    ASSERT_THAT(archive_->addCertificate(sampleFacts(), "%PDF", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "%PDF", actor_), Succeeds());
     const Head head = *archive_->head();
     ASSERT_TRUE(fs::exists(path() + "-wal"));
     const WithoutRightToWrite guard(folder_.path().toStdString());

@@ -7,6 +7,7 @@
 
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/old_certificates.h"
 #include "limits/shipped_tables.h"
 #include "raw_database.h"
 
@@ -121,7 +122,7 @@ TEST_F(History, RefusesEveryClientsChange) {
     fill();
     IssueFacts facts = sampleFacts();
     facts.tableDigests = {toHex(sha256(shippedTables()[0].text))};
-    ASSERT_THAT(archive_->addCertificate(facts, "%PDF", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive_, facts, "%PDF", actor_), Succeeds());
     ASSERT_THAT(archive_->reserveCertificateNumber(actor_), Succeeds());
     RawDatabase raw(path());
     ASSERT_EQ(raw.run("INSERT INTO limit_table VALUES ('T', 1, printf('%064d', 0), 'n', 'c');"

@@ -11,6 +11,7 @@
 #include "archive/search.h"
 #include "archive/stored_file.h"
 #include "archive_fixture.h"
+#include "foundry/old_certificates.h"
 #include "raw_database.h"
 
 namespace model {
@@ -24,7 +25,8 @@ class MigrationTest : public ArchiveTest {
 protected:
     void SetUp() override {
         fill();
-        ASSERT_THAT(archive_->addCertificate(sampleFacts(), "%PDF first", actor_), Succeeds());
+        ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "%PDF first", actor_),
+                    Succeeds());
         head_ = *archive_->head();
         archive_.reset();
         steps_ = migrations();

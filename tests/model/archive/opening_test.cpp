@@ -5,6 +5,7 @@
 #include <sys/stat.h>
 
 #include "archive_fixture.h"
+#include "foundry/old_certificates.h"
 #include "raw_database.h"
 
 namespace model {
@@ -152,7 +153,7 @@ TEST_F(Opening, WorksOnWhileTheWorkingFolderChanges) {
     ASSERT_THAT(archive->save(samplePart(), 0, actor_), Succeeds());
     ASSERT_THAT(archive->add(samplePlan(), actor_), Succeeds());
     ASSERT_THAT(archive->save(sampleCasting(), 0, actor_), Succeeds());
-    ASSERT_THAT(archive->addCertificate(sampleFacts(), "pdf", actor_), Succeeds());
+    ASSERT_THAT(foundry::addCertificate(*archive, sampleFacts(), "pdf", actor_), Succeeds());
     EXPECT_TRUE(std::filesystem::is_directory(pathOf("relative.files")));
 }
 

@@ -274,7 +274,10 @@ TEST_F(Release, OfType32HasTheThirdPartysSignatureFirst) {
     EXPECT_THAT(endorse(*archive_, number, pdf, inspector_), FailsWith(ErrorKind::Refused));
     EXPECT_THAT(endorse(*archive_, number, presentedPdf(), thirdParty_),
                 FailsWith(ErrorKind::Input));
+    EXPECT_THAT(checkMayEndorse(*archive_, number, qaManager_), FailsWith(ErrorKind::Refused));
+    EXPECT_THAT(checkMayEndorse(*archive_, number, thirdParty_), Succeeds());
     ASSERT_THAT(endorse(*archive_, number, pdf, thirdParty_), Succeeds());
+    EXPECT_THAT(checkMayEndorse(*archive_, number, thirdParty_), FailsWith(ErrorKind::Conflict));
     EXPECT_THAT(endorse(*archive_, number, pdf + "x", thirdParty_), FailsWith(ErrorKind::Conflict));
     EXPECT_EQ(*presentedFile(*archive_, number), pdf);
     EXPECT_EQ(presented(*archive_, number)->endorsed->name, "Thea Parley");

@@ -11,6 +11,7 @@
 #include "archive/backup.h"
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/old_certificates.h"
 #include "limits/shipped_tables.h"
 
 namespace model {
@@ -49,8 +50,8 @@ int fillSmallDisk(const std::string& path) {
             std::printf("%d %s\n", static_cast<int>(saved.error().kind),
                         saved.error().message().c_str());
             // The certificate's file does not fit either, and leaves no part of itself.
-            const auto stored =
-                archive->addCertificate(sampleFacts(), std::string(size + 1, 'x'), Actor{"B"});
+            const auto stored = foundry::addCertificate(*archive, sampleFacts(),
+                                                        std::string(size + 1, 'x'), Actor{"B"});
             return !stored && stored.error().kind == ErrorKind::Refused ? 0 : 5;
         }
         draft->version = saved->version;
@@ -104,7 +105,7 @@ int makeDatabase(const std::string& path) {
     IssueFacts facts = sampleFacts();
     facts.printedHead = *archive->head();
     facts.tableDigests = {toHex(sha256(shippedTables()[0].text))};
-    return archive->addCertificate(facts, "%PDF of an old archive", actor) ? 0 : 4;
+    return foundry::addCertificate(*archive, facts, "%PDF of an old archive", actor) ? 0 : 4;
 }
 
 }  // namespace

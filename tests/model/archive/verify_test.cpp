@@ -5,6 +5,7 @@
 
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/old_certificates.h"
 #include "raw_database.h"
 
 namespace model {
@@ -20,7 +21,8 @@ class Verify : public ArchiveTest {
 protected:
     void SetUp() override {
         fill();
-        ASSERT_THAT(archive_->addCertificate(sampleFacts(), "%PDF first", actor_), Succeeds());
+        ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "%PDF first", actor_),
+                    Succeeds());
         ASSERT_THAT(archive_->reserveCertificateNumber(actor_), Succeeds());
         // One that verify() reads as another program's would be.
         archive_.reset();
