@@ -61,7 +61,8 @@ Result<void> addNewerTables(const Connection& connection, const Basis& basis,
                             Sentences& sentences) {
     const auto tables = loadTableSet(connection);
     if (!tables) return tables.error();
-    for (const auto& [digest, attested] : basis.tables) {
+    for (const auto& entry : basis.tables) {
+        const std::string& digest = entry.first;
         const auto current = tables->all();
         const bool isCurrent = std::ranges::any_of(
             current, [&](const LimitTable* table) { return table->digest == digest; });

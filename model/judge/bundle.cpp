@@ -43,6 +43,7 @@ std::vector<BundleMember> membersAt(const Sheet& sheet, const std::vector<std::s
         if (closer) at->second = index;
     }
     std::vector<BundleMember> members;
+    members.reserve(chosen.size());
     for (const auto& [zone, index] : chosen)
         members.push_back(
             {index, &sheet.examinations[index], sheet.examinations[index].repeat == repeat});
@@ -63,6 +64,7 @@ std::vector<std::vector<BundleMember>> memberships(const Sheet& sheet,
         if (!examination.invalid) repeats.insert(examination.repeat);
     }
     std::vector<std::vector<BundleMember>> all;
+    all.reserve(repeats.size() + invalid.size());
     for (const int repeat : repeats) all.push_back(membersAt(sheet, valid, repeat));
     // What was declared invalid is no neighbour of anything, but is still shown as it was judged.
     for (const std::size_t index : invalid) {
