@@ -9,6 +9,7 @@
 #include "base/clock.h"
 #include "certificate/certificate.h"
 #include "check_text.h"
+#include "columns.h"
 #include "judge/judge.h"
 #include "judge/sheet_words.h"
 #include "judge_sheet.h"
@@ -21,19 +22,6 @@ namespace app {
 namespace {
 
 using model::Result;
-
-constexpr std::string_view kNothing = "-";
-
-/// One line of columns; a column is never empty and holds neither tab nor line end.
-std::string lineOf(const std::vector<std::string>& columns) {
-    std::string line;
-    for (const std::string& column : columns) {
-        if (!line.empty()) line += '\t';
-        if (column.empty()) line += kNothing;
-        for (const char c : column) line += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
-    }
-    return line + "\n";
-}
 
 std::string levelsText(const std::map<std::string, std::string>& levels) {
     std::string text;

@@ -6,13 +6,17 @@
 #include <string>
 #include <vector>
 
+#include "archived_certificate.h"
 #include "command.h"
+#include "export_certificate.h"
+#include "find_certificates.h"
 #include "help.h"
 #include "identity_commands.h"
 #include "judge_castings.h"
 #include "judge_sheet.h"
 #include "measure_machine.h"
 #include "people_commands.h"
+#include "rebuild_search.h"
 #include "set_up_archive.h"
 #include "streams.h"
 #include "write_demo.h"
@@ -27,6 +31,10 @@ std::vector<Command> allCommands() {
     return {app::judgeCommand(),
             app::castingsCommand(),
             app::demoCommand(),
+            app::findCommand(),
+            app::certificateCommand(),
+            app::exportCommand(),
+            app::rebuildSearchCommand(),
             app::setUpCommand(),
             app::peopleCommand(),
             app::addPersonCommand(),
