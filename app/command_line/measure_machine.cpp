@@ -8,6 +8,7 @@
 
 #include "exchange/json_text.h"
 #include "measure/measure.h"
+#include "qt_core.h"
 
 namespace app {
 namespace {
@@ -65,6 +66,7 @@ std::string tableOf(const std::vector<Measurement>& results) {
 }
 
 model::Result<Outcome> measure(const Arguments& arguments) {
+    const QtCore qt;
     std::optional<std::string> only;
     if (const std::string* name = arguments.value("--only")) only = *name;
     const auto results = runMeasurements(builtInMeasurements(), only);

@@ -4,15 +4,15 @@
 #include <iterator>
 
 #include "measure/frame_measurements.h"
+#include "measure/search_measurements.h"
 
 namespace app {
 
 std::vector<MeasurementMaker> builtInMeasurements() {
     return {
-        {"frame-spread", measureFrameSpread},
-        {"frame-zone", measureFrameZone},
-        {"frame-dense", measureFrameDense},
-        {"frame-edit", measureFrameEdit},
+        {"frame-spread", measureFrameSpread},   {"frame-zone", measureFrameZone},
+        {"frame-dense", measureFrameDense},     {"frame-edit", measureFrameEdit},
+        {"search-median", measureSearchMedian}, {"search-p99", measureSearchP99},
     };
 }
 
