@@ -44,7 +44,7 @@ model::Result<Arguments> Arguments::parse(const Command& command,
         }
         arguments.given_.push_back({option->name, std::move(value)});
     }
-    if (!command.operand.empty() && !hasOperand)
+    if (!command.operand.empty() && !command.operandOptional && !hasOperand)
         return callError(command, "%1 is missing", {std::string(command.operand)});
     for (const Option& option : command.options)
         if (option.required && !arguments.has(option.name))

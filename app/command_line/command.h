@@ -26,6 +26,7 @@ class Arguments;
 struct Command {
     std::string_view name;
     std::string_view operand;  ///< "SHEET.json"; empty: none is taken
+    bool operandOptional = false;
     std::string_view summary;  ///< one line
     std::string details;       ///< for the command's help; lines end with "\n"
     std::vector<Option> options;
@@ -43,7 +44,7 @@ public:
     [[nodiscard]] bool has(std::string_view option) const { return value(option) != nullptr; }
     /// The value of an option, empty for a switch; null where it was not given.
     [[nodiscard]] const std::string* value(std::string_view option) const;
-    /// The operand; empty where the command takes none.
+    /// The operand; empty where the command takes none or it was left out.
     [[nodiscard]] const std::string& operand() const { return operand_; }
 
 private:

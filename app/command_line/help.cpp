@@ -19,7 +19,9 @@ constexpr std::string_view kExitCodes =
 
 std::string callOf(const Command& command) {
     std::string call(command.name);
-    if (!command.operand.empty()) call += " " + std::string(command.operand);
+    if (!command.operand.empty())
+        call += command.operandOptional ? " [" + std::string(command.operand) + "]"
+                                        : " " + std::string(command.operand);
     for (const Option& option : command.options) {
         std::string text(option.name);
         if (!option.value.empty()) text += " " + std::string(option.value);
