@@ -5,14 +5,22 @@
 
 #include "measure/frame_measurements.h"
 #include "measure/search_measurements.h"
+#include "measure/signing_measurements.h"
+#include "measure/verify_measurements.h"
 
 namespace app {
 
 std::vector<MeasurementMaker> builtInMeasurements() {
     return {
-        {"frame-spread", measureFrameSpread},   {"frame-zone", measureFrameZone},
-        {"frame-dense", measureFrameDense},     {"frame-edit", measureFrameEdit},
-        {"search-median", measureSearchMedian}, {"search-p99", measureSearchP99},
+        {"frame-spread", measureFrameSpread},
+        {"frame-zone", measureFrameZone},
+        {"frame-dense", measureFrameDense},
+        {"frame-edit", measureFrameEdit},
+        {"sign-certificate", measureSignCertificate},
+        {"search-median", measureSearchMedian},
+        {"search-p99", measureSearchP99},
+        {"verify-archive", measureVerifyArchive},
+        {"verify-archive-large", measureVerifyArchiveLarge, true},
     };
 }
 
@@ -21,7 +29,7 @@ model::Result<std::vector<Measurement>> runMeasurements(const std::vector<Measur
     std::vector<Measurement> results;
     bool known = !only;
     for (const MeasurementMaker& maker : makers) {
-        if (only && maker.name != *only) continue;
+        if (only ? maker.name != *only : maker.onlyByName) continue;
         known = true;
         auto lines = maker.run();
         if (!lines) return lines.error();
