@@ -130,6 +130,17 @@ TEST_F(Certificates, StateWhatIsKnownOfThemAsJson) {
                            {"superseded_by", nullptr}}));
 }
 
+TEST_F(Certificates, AreShownAsWithdrawnWhateverSupersedesThem) {
+    run("INSERT INTO certificate_withdrawal (number, history_sequence, person, reason) "
+        "VALUES (1, 1, 'B', 'the wrong heat'), (2, 2, 'B', 'the wrong part')");
+    const Json listed = Json::parse(find({"--json"}).output)["certificates"];
+    ASSERT_EQ(listed.size(), 3U);
+    EXPECT_EQ(listed[0]["state"], "released");
+    EXPECT_EQ(listed[1]["state"], "withdrawn");
+    EXPECT_EQ(listed[2]["state"], "withdrawn");
+    EXPECT_EQ(listed[2]["superseded_by"], 3);
+}
+
 TEST_F(Certificates, AreFoundOrNotWithoutComplaint) {
     const Finished text = find({"--text", "nowhere"});
     EXPECT_EQ(text.exitCode, 0);
