@@ -34,7 +34,7 @@ protected:
 
     /// An archive of schema 1 with one of each record.
     std::string oldArchive() {
-        const std::string name = pathOf("old");
+        std::string name = pathOf("old");
         std::ifstream dump("data/schema_1.sql");
         std::stringstream script;
         script << dump.rdbuf();
