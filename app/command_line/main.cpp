@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "archived_certificate.h"
+#include "backup_commands.h"
 #include "command.h"
 #include "export_certificate.h"
 #include "find_certificates.h"
@@ -17,6 +18,7 @@
 #include "measure_machine.h"
 #include "people_commands.h"
 #include "rebuild_search.h"
+#include "retention_commands.h"
 #include "set_up_archive.h"
 #include "streams.h"
 #include "write_demo.h"
@@ -44,6 +46,12 @@ std::vector<Command> allCommands() {
             app::passphraseCommand(),
             app::withdrawIdentityCommand(),
             app::replaceArchiveKeyCommand(),
+            app::keepCommand(),
+            app::holdCommand(),
+            app::retentionCommand(),
+            app::disposeCommand(),
+            app::backupCommand(),
+            app::restoreCommand(),
             app::measureCommand()};
 }
 
