@@ -9,6 +9,7 @@
 #include "archived_certificate.h"
 #include "backup_commands.h"
 #include "command.h"
+#include "examination_commands.h"
 #include "export_certificate.h"
 #include "find_certificates.h"
 #include "help.h"
@@ -18,9 +19,11 @@
 #include "measure_machine.h"
 #include "people_commands.h"
 #include "rebuild_search.h"
+#include "release_commands.h"
 #include "retention_commands.h"
 #include "set_up_archive.h"
 #include "streams.h"
+#include "table_commands.h"
 #include "write_demo.h"
 
 namespace {
@@ -52,6 +55,18 @@ std::vector<Command> allCommands() {
             app::disposeCommand(),
             app::backupCommand(),
             app::restoreCommand(),
+            app::tablesCommand(),
+            app::attestCommand(),
+            app::examinationsCommand(),
+            app::signCommand(),
+            app::invalidateCommand(),
+            app::presentCommand(),
+            app::queueCommand(),
+            app::endorseCommand(),
+            app::releaseCommand(),
+            app::returnCommand(),
+            app::withdrawCommand(),
+            app::reopenCommand(),
             app::measureCommand()};
 }
 
