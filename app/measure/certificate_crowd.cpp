@@ -108,6 +108,7 @@ std::int64_t CertificateCrowd::bytesOnDisk() const {
 
 std::vector<CertificateSearch> CertificateCrowd::searches() const {
     constexpr int kOfEach = 20;
+    constexpr std::int64_t kManyLater = 17280;  // some two months of them
     SteadyRandom random(11);
     std::vector<CertificateSearch> all;
     for (int round = 0; round < kOfEach; ++round) {
@@ -119,7 +120,7 @@ std::vector<CertificateSearch> CertificateCrowd::searches() const {
         const std::string customer = "Harrow Pumps " + std::to_string((i * 31) % 211);
         const std::string pumps = std::string("pumps").substr(0, 1 + round % 5);
         const std::string date = dateOf(i);
-        const std::string later = dateOf(i + 2 * 8640);
+        const std::string later = dateOf(i + kManyLater);
         constexpr auto kRare = model::Word::NotAcceptable;
         // One thing.
         all.push_back({.words = serial.substr(0, 4 + round % 6)});

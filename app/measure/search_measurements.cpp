@@ -2,6 +2,7 @@
 #include "measure/search_measurements.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <sqlite3.h>
 
@@ -126,7 +127,7 @@ const Result<SearchTimes>& timesOf(std::int64_t count) {
 /// The time that `share` of the searches keep.
 double keptBy(const std::vector<double>& rising, double share) {
     const auto index =
-        static_cast<std::size_t>(share * static_cast<double>(rising.size() - 1) + 0.5);
+        static_cast<std::size_t>(std::lround(share * static_cast<double>(rising.size() - 1)));
     return rising[index];
 }
 
@@ -144,7 +145,7 @@ Result<std::vector<Measurement>> measureShare(const std::string& name, double sh
                     " searches, shortest of 5 runs each; longest " +
                     std::to_string(times->program.back()) + " ms; the archive took " +
                     std::to_string(times->bytes / 1'000'000) + " MB on disk and " +
-                    std::to_string(static_cast<int>(times->fillSeconds + 0.5)) + " s to make";
+                    std::to_string(std::lround(times->fillSeconds)) + " s to make";
         lines.push_back(std::move(line));
     }
     lines.front() = lines.back();
