@@ -35,13 +35,14 @@ struct Measurement {
 struct MeasurementMaker {
     std::string name;
     std::function<model::Result<std::vector<Measurement>>()> run;
+    bool onlyByName = false;  ///< takes minutes: not among all, only where it is asked for
 };
 
 /// All built-in measurements, in the order in which they run.
 std::vector<MeasurementMaker> builtInMeasurements();
 
-/// Runs those of `makers` named `only`, or all. An unknown name, or a measurement that fails, is an
-/// Error.
+/// Runs that of `makers` named `only`, or all that do not take minutes. An unknown name, or a
+/// measurement that fails, is an Error.
 model::Result<std::vector<Measurement>> runMeasurements(const std::vector<MeasurementMaker>& makers,
                                                         const std::optional<std::string>& only);
 
