@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "certificate/certificate.h"
 
+#include "certificate/coverage.h"
 #include "certificate/examined.h"
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
@@ -38,7 +39,13 @@ model::Result<void> checkForRelease(const CertificateInput& input,
                        {input.file.order.certificateType});
     if (resultOf(input.file, input.verdict) == model::Word::NotJudged)
         return refused("what is not judged cannot be released");
+    for (const CoveredTest& test : coverageOf(input.file, input.verdict))
+        if (test.state != CoveredTest::State::Made)
+            return refused("the zone plan requires a test of %1 that was not made as required",
+                           {test.zone->name});
     for (const Examined& examined : all) {
+        if (!examined.verdict->superseded && examined.verdict->word == model::Word::NotJudged)
+            return refused("the examination %1 is not judged", {examined.name()});
         if (!examined.verdict->attested)
             return refused("limit table \"%1\" is not attested", {examined.verdict->tableId});
         if (examined.recorded == nullptr || examined.recorded->by.empty())

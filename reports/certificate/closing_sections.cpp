@@ -24,6 +24,12 @@ std::string grouped(const std::string& digits) {
     return text;
 }
 
+/// "88:3ec9f12c f89b8074 ...": the row's number, and its hash in groups.
+std::string groupedHead(const std::string& head) {
+    const std::size_t hash = head.find(':') + 1;  // 0 where there is no number
+    return head.substr(0, hash) + grouped(head.substr(hash));
+}
+
 std::string frameText(const model::FrameRule& frame) {
     if (frame.known == model::Known::Absent) return phrases::kFrameAbsent;
     if (frame.known == model::Known::Unknown) return phrases::kFrameUnknown;
@@ -138,7 +144,7 @@ void addClosing(std::vector<Block>& blocks, const CertificateInput& input,
     say(input.issue.forRelease ? phrases::kNotOnDocument : phrases::kNotOnDraft,
         Paragraph::Tone::Plain);
     if (input.issue.historyHead)
-        say(filled(phrases::kHistoryHead, {grouped(*input.issue.historyHead)}),
+        say(filled(phrases::kHistoryHead, {groupedHead(*input.issue.historyHead)}),
             Paragraph::Tone::Plain);
     say(filled(phrases::kMadeWith, {filled(phrases::kProgram, {input.issue.programVersion})}),
         Paragraph::Tone::Small);

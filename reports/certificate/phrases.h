@@ -351,7 +351,7 @@ inline constexpr const char* kNotOnDraft =
 inline constexpr const char* kNotOnDocument =
     "Not recorded in this document: place of test, method standard, surface preparation, equipment "
     "with its calibration, consumables, test conditions, and qualification of the people. The "
-    "procedures named with the examinations and the works' own records state them.";
+    "works' own records have to show them.";
 inline constexpr const char* kAssists =
     "The program assists qualified people and does not replace them. The limits are the company's "
     "to attest against its own copies of the standards. Local codes, the order and licensed "

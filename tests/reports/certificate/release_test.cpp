@@ -55,6 +55,12 @@ TEST(CertificateForRelease, PrintsNumberHeadAndWhatSignaturesProve) {
         EXPECT_THAT(text, HasSubstr(part));
 }
 
+TEST(CertificateForRelease, PrintsTheHeadsNumberBeforeItsHashInGroups) {
+    sample::Sample sample = sample::signedCasting();
+    sample.issue.historyHead = "88:" + *sample.issue.historyHead;
+    EXPECT_THAT(textOf(sample), HasSubstr(": 88:9f86d081 884c7d65 9a2feaa0 "));
+}
+
 TEST(CertificateForRelease, HasTheSignaturesThatItsTypeNeedsAtItsEnd) {
     sample::Sample sample = sample::signedCasting();
     const auto fieldsOf = [&sample](const char* type) {
@@ -139,6 +145,20 @@ TEST(CertificateForRelease, IsNotMadeOfWhatMustNotBeReleased) {
              one.verdict.examinations[1].word = model::Word::NotJudged;
          },
          "what is not judged cannot be released"},
+        {"not judged beside what failed",
+         [](auto& one) {
+             one.verdict.word = model::Word::NotAcceptable;
+             one.verdict.examinations[1].word = model::Word::NotJudged;
+         },
+         "the examination Z1 MT, heat treated, repeat 1 is not judged"},
+        {"a required test missing beside what failed",
+         [](auto& one) {
+             one.verdict.word = model::Word::NotAcceptable;
+             one.verdict.examinations[1].word = model::Word::NotAcceptable;
+             one.file.plan.zones.push_back(one.file.plan.zones[0]);
+             one.file.plan.zones.back().name = "Z2";
+         },
+         "the zone plan requires a test of Z2 that was not made as required"},
         {"a required test missing",
          [](auto& one) {
              one.file.plan.zones.push_back(one.file.plan.zones[0]);
