@@ -2,65 +2,12 @@
 #include "bench/zone_list.h"
 
 #include <QCoreApplication>
-#include <QPainter>
-#include <QStyledItemDelegate>
 #include <algorithm>
 
 #include "looks/text.h"
 
 namespace app {
 namespace {
-
-class ZoneDelegate : public QStyledItemDelegate {
-public:
-    using QStyledItemDelegate::QStyledItemDelegate;
-
-    [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option,
-                                 const QModelIndex&) const override {
-        return {160, 2 * option.fontMetrics.height() + 14};
-    }
-
-    void paint(QPainter* painter, const QStyleOptionViewItem& option,
-               const QModelIndex& index) const override {
-        painter->save();
-        const QPalette& palette = option.palette;
-        const QRectF cell = option.rect;
-        if (option.state & QStyle::State_Selected) {
-            QColor ground = palette.color(QPalette::Highlight);
-            ground.setAlphaF(.16F);
-            painter->fillRect(cell, ground);
-            painter->fillRect(QRectF(cell.left(), cell.top(), 4, cell.height()),
-                              palette.color(QPalette::Highlight));
-        }
-        if (option.state & QStyle::State_HasFocus) {
-            painter->setPen(palette.color(QPalette::Highlight));
-            painter->drawRect(cell.adjusted(.5, .5, -.5, -.5));
-        }
-        const double line = option.fontMetrics.height();
-        const auto mark = static_cast<Mark>(index.data(ZoneModel::kMarkRole).toInt());
-        const QColor paper = palette.color(QPalette::Base);
-        paintMark(*painter, QRectF(cell.left() + 10, cell.top() + 6, line, line), mark, paper);
-        const QRectF first(cell.left() + line + 20, cell.top() + 6, cell.width() - line - 28, line);
-        QFont strong = option.font;
-        strong.setBold(true);
-        painter->setFont(strong);
-        painter->setPen(palette.color(QPalette::Text));
-        painter->drawText(first, Qt::AlignLeft | Qt::AlignVCenter,
-                          index.data(Qt::DisplayRole).toString());
-        painter->setFont(option.font);
-        const QString word = index.data(ZoneModel::kWordRole).toString();
-        const bool muted = mark == Mark::NotBegun || index.data(ZoneModel::kReplacedRole).toBool();
-        painter->setPen(muted ? palette.color(QPalette::PlaceholderText) : colourOf(mark, paper));
-        painter->drawText(first, Qt::AlignRight | Qt::AlignVCenter, word);
-        painter->setPen(palette.color(QPalette::PlaceholderText));
-        const QRectF second = first.translated(0, line + 2);
-        painter->drawText(
-            second, Qt::AlignLeft | Qt::AlignVCenter,
-            option.fontMetrics.elidedText(index.data(ZoneModel::kDetailRole).toString(),
-                                          Qt::ElideRight, static_cast<int>(second.width())));
-        painter->restore();
-    }
-};
 
 ZoneLine lineFor(const model::CastingFile& file, int zone, model::Method method, model::Stage stage,
                  const std::string& name) {
@@ -198,13 +145,13 @@ QVariant ZoneModel::data(const QModelIndex& index, int role) const {
     switch (role) {
         case Qt::DisplayRole:
             return shown->title;
-        case kMarkRole:
+        case MarkedLines::kMarkRole:
             return static_cast<int>(markOfLine(*shown));
-        case kWordRole:
+        case MarkedLines::kWordRole:
             return wordOfLine(*shown);
-        case kDetailRole:
-            return shown->detail;
-        case kReplacedRole:
+        case MarkedLines::kDetailRole:
+            return QStringList(shown->detail);
+        case MarkedLines::kMutedRole:
             return isReplaced(*shown);
         case Qt::ToolTipRole:
             return shown->detail;
@@ -217,7 +164,7 @@ QVariant ZoneModel::data(const QModelIndex& index, int role) const {
 
 ZoneList::ZoneList(QWidget* parent) : QListView(parent) {
     setModel(&model_);
-    setItemDelegate(new ZoneDelegate(this));
+    setItemDelegate(new MarkedLines(1, this));
     setAccessibleName(tr("Zones and their tests"));
     setEditTriggers(NoEditTriggers);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "editing/casting_desk.h"
-#include "looks/mark.h"
+#include "looks/marked_lines.h"
 
 namespace app {
 
@@ -28,11 +28,6 @@ class ZoneModel : public QAbstractListModel {
     Q_OBJECT
 
 public:
-    static constexpr int kMarkRole = Qt::UserRole;
-    static constexpr int kWordRole = Qt::UserRole + 1;
-    static constexpr int kDetailRole = Qt::UserRole + 2;
-    static constexpr int kReplacedRole = Qt::UserRole + 3;  ///< a later examination counts instead
-
     using QAbstractListModel::QAbstractListModel;
     void show(CastingDesk* desk);
     void refresh();

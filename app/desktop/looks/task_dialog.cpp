@@ -9,6 +9,7 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "looks/mark.h"
 #include "looks/text.h"
@@ -105,9 +106,16 @@ void TaskDialog::setTrouble(const QString& text) {
     trouble_->setVisible(!text.isEmpty());
 }
 
+void TaskDialog::setProgress(qint64 done, qint64 total) {
+    constexpr int kSteps = 1000;
+    busy_->setRange(0, total > 0 ? kSteps : 0);
+    if (total > 0) busy_->setValue(static_cast<int>(std::min(done, total) * kSteps / total));
+}
+
 void TaskDialog::setWorking(bool working) {
     working_ = working;
     fields_->setEnabled(!working);
+    setProgress(0, 0);
     busy_->setVisible(working);
     leave_->setEnabled(!working || mayLeave_);
     refresh();

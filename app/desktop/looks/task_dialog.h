@@ -44,6 +44,8 @@ public:
     [[nodiscard]] QString trouble() const;
     void setTrouble(const QString& text);
     [[nodiscard]] bool working() const { return working_; }
+    /// How far the work is; `total` 0: nobody knows.
+    void setProgress(qint64 done, qint64 total);
 
     void accept() override;
     void reject() override;
