@@ -30,6 +30,7 @@ CastingDesk::CastingDesk(model::CastingFile file, ArchiveThread& archive, Judgin
         emit liveChanged();
     });
     connect(&editor_, &CastingEditor::edited, this, &CastingDesk::change);
+    connect(&editor_, &CastingEditor::judgedAnew, this, &CastingDesk::change);
     connect(&worker_, &JudgingWorker::judged, this,
             [this](const std::shared_ptr<const LiveVerdict>& verdict, quint64 ticket) {
                 if (first_ == 0 || ticket < first_) return;  // of the casting before
@@ -41,6 +42,11 @@ CastingDesk::CastingDesk(model::CastingFile file, ArchiveThread& archive, Judgin
                 }
                 emit liveChanged();
             });
+    change();
+}
+
+void CastingDesk::setTables(std::shared_ptr<const model::TableSet> tables) {
+    tables_ = std::move(tables);
     change();
 }
 

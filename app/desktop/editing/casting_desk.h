@@ -25,6 +25,8 @@ public:
     CastingEditor& editor() { return editor_; }
     Autosave& autosave() { return autosave_; }
     [[nodiscard]] const std::shared_ptr<const model::TableSet>& tables() const { return tables_; }
+    /// Judges by these from now on.
+    void setTables(std::shared_ptr<const model::TableSet> tables);
 
     /// The last verdict; null before the first. It is of the present state unless judging().
     [[nodiscard]] const std::shared_ptr<const LiveVerdict>& live() const { return live_; }

@@ -109,6 +109,7 @@ bool CastingEditor::hasEntries(int examination) const {
 
 void CastingEditor::replaceRows(int examination, int first, int removed,
                                 std::vector<model::TypedIndication> rows, const QString& what) {
+    if (locked(examination)) return;
     const auto& old = draft(examination).rows;
     assert(first >= 0 && removed >= 0 && first + removed <= static_cast<int>(old.size()));
     std::vector<model::TypedIndication> before(old.begin() + offset(first),
@@ -120,7 +121,7 @@ void CastingEditor::replaceRows(int examination, int first, int removed,
 }
 
 bool CastingEditor::stateNoIndications(int examination, bool stated) {
-    if (stated && hasEntries(examination)) return false;
+    if (locked(examination) || (stated && hasEntries(examination))) return false;
     Details details = detailsOf(draft(examination));
     details.noIndications = stated;
     setDetails(examination, std::move(details), tr("no indications found"));
@@ -129,7 +130,7 @@ bool CastingEditor::stateNoIndications(int examination, bool stated) {
 
 void CastingEditor::setDetails(int examination, Details details, const QString& what) {
     Details before = detailsOf(draft(examination));
-    if (before == details) return;
+    if (locked(examination) || before == details) return;
     undo_.push(new DetailStep(*this, examination, std::move(before), std::move(details), what));
 }
 
@@ -168,6 +169,28 @@ int CastingEditor::begin(const model::PlannedZone& zone, const model::RequiredTe
     return index;
 }
 
+void CastingEditor::setSigned(std::set<int> examinations) {
+    if (signed_ == examinations) return;
+    signed_ = std::move(examinations);
+    undo_.clear();  // a step may lead into what is signed now
+    emit locksChanged();
+}
+
+void CastingEditor::setFrozen(bool frozen) {
+    if (frozen_ == frozen) return;
+    frozen_ = frozen;
+    emit locksChanged();
+}
+
+void CastingEditor::setObjections(int examination, std::optional<model::Objection> rejected,
+                                  std::optional<model::Objection> invalid) {
+    auto& header = mutableDraft(examination).header;
+    if (header.rejected == rejected && header.invalid == invalid) return;
+    header.rejected = std::move(rejected);
+    header.invalid = std::move(invalid);
+    emit judgedAnew();
+}
+
 void CastingEditor::markSaved(int examination, std::int64_t id, std::int64_t version) {
     mutableDraft(examination).id = id;
     mutableDraft(examination).version = version;
@@ -175,6 +198,11 @@ void CastingEditor::markSaved(int examination, std::int64_t id, std::int64_t ver
 
 void CastingEditor::take(int examination, const model::ExaminationDraft& stored) {
     markSaved(examination, stored.id, stored.version);
+    if (locked(examination)) {
+        applyRows(examination, 0, static_cast<int>(draft(examination).rows.size()), stored.rows);
+        applyDetails(examination, detailsOf(stored));
+        return;
+    }
     undo_.beginMacro(tr("the other version taken"));
     const QString what = tr("the other version taken");
     replaceRows(examination, 0, static_cast<int>(draft(examination).rows.size()), stored.rows,

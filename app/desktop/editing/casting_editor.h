@@ -5,6 +5,8 @@
 
 #include <QObject>
 #include <QUndoStack>
+#include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -50,6 +52,19 @@ public:
     bool stateNoIndications(int examination, bool stated);
     void setDetails(int examination, Details details, const QString& what);
 
+    /// Whether the examination can only be read: it is signed, or nobody may enter anything.
+    [[nodiscard]] bool locked(int examination) const {
+        return frozen_ || signed_.contains(examination);
+    }
+    [[nodiscard]] bool frozen() const { return frozen_; }
+    /// Which examinations are signed. Where that changes, the steps to undo are gone.
+    void setSigned(std::set<int> examinations);
+    /// Nothing at all can be changed, undone or begun; what was typed stays.
+    void setFrozen(bool frozen);
+    /// What was stated against an examination after it was signed: it is judged with it.
+    void setObjections(int examination, std::optional<model::Objection> rejected,
+                       std::optional<model::Objection> invalid);
+
     /// Adds the examination that a zone plan's test asks for. No undo step: it is an act, kept as
     /// soon as it is saved. Returns its index; the existing one where it was begun before.
     int begin(const model::PlannedZone& zone, const model::RequiredTest& test,
@@ -59,7 +74,7 @@ public:
 
     /// The archive has stored the draft.
     void markSaved(int examination, std::int64_t id, std::int64_t version);
-    /// Takes what the archive holds in place of the own version; can be undone.
+    /// Takes what the archive holds in place of the own version; can be undone unless locked().
     void take(int examination, const model::ExaminationDraft& stored);
 
     /// Whether any row of an examination holds an entry.
@@ -71,6 +86,10 @@ signals:
     void examinationAdded(int examination);
     /// Something that is stored has changed.
     void edited(int examination);
+    /// What can only be read has changed.
+    void locksChanged();
+    /// What an examination is judged with has changed, though not what is stored as its draft.
+    void judgedAnew();
 
 private:
     class RowStep;
@@ -85,6 +104,8 @@ private:
     model::CastingFile file_;
     std::vector<std::vector<model::ReadIndication>> readings_;
     QUndoStack undo_;
+    std::set<int> signed_;
+    bool frozen_ = false;
 };
 
 }  // namespace app

@@ -71,7 +71,7 @@ void Session::signIn(const std::string& personId,
                  });
 }
 
-void Session::take(std::shared_ptr<const model::SignedIn> signer) {
+void Session::take(Signer signer) {
     signer_ = std::move(signer);
     setIdleMinutes(idleMinutes());
     emit changed();

@@ -53,6 +53,8 @@ public:
     /// called, where `context` is gone by then.
     void signIn(const std::string& personId, std::shared_ptr<const model::SecretBytes> passphrase,
                 QObject* context, std::function<void(model::Result<void>)> then);
+    /// Whoever has proved who they are works here from now on.
+    void take(Signer signer);
     void signOut();
 
     /// After so many minutes without a key or the mouse the person is signed out; 0: never.
@@ -60,6 +62,11 @@ public:
     void setIdleMinutes(int minutes);
     static constexpr int kUsualIdleMinutes = 15;
     static constexpr int kLongestIdleMinutes = 480;
+
+    /// What happens when nobody has touched anything for that long.
+    void endUnattended();
+    /// What is left of that time, in milliseconds; -1: it does not run.
+    [[nodiscard]] int idleLeft() const { return idle_.remainingTime(); }
 
     /// Sees keys and the mouse of the whole program.
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -71,10 +78,6 @@ signals:
     void leftAlone(const QString& name);
 
 private:
-    friend class SessionTest;
-    void take(std::shared_ptr<const model::SignedIn> signer);
-    void endUnattended();
-
     ArchiveThread& archive_;
     std::vector<model::Stored<model::Person>> people_;
     bool peopleKnown_ = false;
