@@ -41,6 +41,7 @@ PeopleDialog::PeopleDialog(Session& session, ArchiveThread& archive, QWidget* pa
         refreshButtons();
     });
     connect(&session_, &Session::changed, this, &PeopleDialog::reload);
+    showCurrent();
     reload();
 }
 
@@ -61,18 +62,19 @@ void PeopleDialog::makeLayout() {
     };
     save_ = button(tr("&Save"), "save", [this] { save(); });
     issue_ = button(tr("&Issue an identity…"), "issue", [this] {
-        open(issueIdentityDialog(session_, archive_, current()->value, this));
+        openTask(issueIdentityDialog(session_, archive_, current()->value, this));
     });
     import_ = button(tr("I&mport an identity…"), "import", [this] {
-        open(importIdentityDialog(session_, archive_, current()->value, this));
+        openTask(importIdentityDialog(session_, archive_, current()->value, this));
     });
     withdraw_ = button(tr("&Withdraw it…"), "withdraw", [this] {
         const auto* held = identityOf(current()->value.id);
-        open(withdrawIdentityDialog(session_, archive_, current()->value, held && held->own, this));
+        openTask(
+            withdrawIdentityDialog(session_, archive_, current()->value, held && held->own, this));
     });
     add_ = button(tr("&Add a person"), "add", [this] { addPerson(); });
     trust_ = button(tr("&Trust another authority…"), "trust",
-                    [this] { open(trustAuthorityDialog(session_, archive_, this)); });
+                    [this] { openTask(trustAuthorityDialog(session_, archive_, this)); });
 
     auto* left = new QVBoxLayout;
     left->addWidget(list_, 1);
@@ -291,7 +293,7 @@ void PeopleDialog::save() {
         });
 }
 
-void PeopleDialog::open(TaskDialog* dialog) {
+void PeopleDialog::openTask(TaskDialog* dialog) {
     connect(dialog, &TaskDialog::done, this, &PeopleDialog::reload);
     dialog->open();
 }

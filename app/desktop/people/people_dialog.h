@@ -46,7 +46,7 @@ private:
     [[nodiscard]] const model::Stored<model::Person>* current() const;
     /// The identity that the person signs with now; null: none.
     [[nodiscard]] const model::StoredIdentity* identityOf(const std::string& person) const;
-    void open(TaskDialog* dialog);
+    void openTask(TaskDialog* dialog);
     [[nodiscard]] bool mayChange() const;
 
     Session& session_;
