@@ -13,6 +13,7 @@
 #include "bench/check_list.h"
 #include "bench/examination_pane.h"
 #include "bench/indication_table.h"
+#include "bench/record_strip.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
 #include "looks/heading.h"
@@ -52,20 +53,31 @@ void BenchPage::makeLayout() {
     leftLayout->addWidget(castings_, 2);
     leftLayout->addLayout(about);
     leftLayout->addWidget(zones_, 5);
+    castingStrip_ = new RecordStrip(left);
+    castingStrip_->setObjectName("castingStrip");
+    leftLayout->addWidget(castingStrip_);
 
     pane_ = new ExaminationPane(this);
-    verdict_ = new VerdictPanel(this);
+    auto* right = new QWidget(this);
+    verdict_ = new VerdictPanel(right);
+    recordStrip_ = new RecordStrip(right);
+    recordStrip_->setObjectName("recordStrip");
+    auto* rightLayout = new QVBoxLayout(right);
+    rightLayout->setContentsMargins(0, 0, 0, 0);
+    rightLayout->setSpacing(0);
+    rightLayout->addWidget(verdict_, 1);
+    rightLayout->addWidget(recordStrip_);
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(left);
     split->addWidget(pane_);
-    split->addWidget(verdict_);
+    split->addWidget(right);
     split->setStretchFactor(0, 0);
     split->setStretchFactor(1, 1);
     split->setStretchFactor(2, 0);
     split->setSizes({270, 800, 380});
     split->setChildrenCollapsible(false);
     left->setMinimumWidth(200);
-    verdict_->setMinimumWidth(300);
+    right->setMinimumWidth(300);
 
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -83,7 +95,13 @@ QAction* BenchPage::addAction(std::vector<QAction*>& menu, const QString& text, 
                               const std::function<void()>& act) {
     auto* action = new QAction(text, this);
     if (!keys.isEmpty()) action->setShortcut(QKeySequence(keys));
-    connect(action, &QAction::triggered, this, act);
+    // Changing and looking need the bench in view; the others bring it up.
+    const bool needsView = &menu == &actions_.edit || &menu == &actions_.view;
+    connect(action, &QAction::triggered, this, [this, act, needsView] {
+        if (!isVisible() && needsView) return;
+        if (!isVisible()) emit wanted();
+        act();
+    });
     menu.push_back(action);
     QWidget::addAction(action);
     return action;
@@ -127,6 +145,10 @@ void BenchPage::makeActions() {
     addAction(actions_.go, tr("&Indications"), "Ctrl+4", [this] { pane_->table().setFocus(); });
     addAction(actions_.go, tr("C&hecks"), "Ctrl+5", [this] { verdict_->checks().setFocus(); });
     actions_.go.push_back(nullptr);
+    signAction_ =
+        addAction(actions_.sign, tr("&Sign this examination…"), "Ctrl+Shift+S", [this] { sign(); });
+    presentAction_ = addAction(actions_.sign, tr("&Present the casting for release…"),
+                               "Ctrl+Shift+P", [this] { present(); });
     const auto step = [this](int by) {
         const int row = zones_->currentIndex().row() + by;
         if (row >= 0 && row < zones_->zones().rowCount()) {

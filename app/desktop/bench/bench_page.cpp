@@ -28,8 +28,8 @@
 
 namespace app {
 
-BenchPage::BenchPage(ArchiveThread& archive, QWidget* parent)
-    : QWidget(parent), archive_(archive), undo_(new QUndoGroup(this)) {
+BenchPage::BenchPage(ArchiveThread& archive, Session& session, QWidget* parent)
+    : QWidget(parent), archive_(archive), session_(session), undo_(new QUndoGroup(this)) {
     makeLayout();
     makeActions();
     connect(castings_, &CastingsPanel::castingChosen, this, &BenchPage::openCasting);
@@ -65,6 +65,7 @@ BenchPage::BenchPage(ArchiveThread& archive, QWidget* parent)
               }},
              {tr("Close"), {}}});
     });
+    connect(&session_, &Session::changed, this, &BenchPage::refreshLocks);
     // Going to another program saves as well.
     connect(qApp, &QGuiApplication::applicationStateChanged, this,
             [this](Qt::ApplicationState now) {
@@ -76,7 +77,7 @@ BenchPage::~BenchPage() = default;
 
 void BenchPage::setPerson(const QString& person) {
     person_ = person;
-    if (desk_) desk_->autosave().setPerson(person.toStdString());
+    if (desk_) desk_->autosave().setPerson(actorName());
 }
 
 void BenchPage::setArchive(const ArchiveThread::Opened& opened) {
@@ -85,9 +86,11 @@ void BenchPage::setArchive(const ArchiveThread::Opened& opened) {
     verdict_->show(nullptr, -1);
     zones_->zones().show(nullptr);
     desk_.reset();
+    life_ = {};
     conflicts_.clear();
     notice_->takeBack();
     refreshHeading();
+    refreshStrips();
     archive_.ask(
         [](model::Archive& held) { return held.castings(); }, this,
         [this](model::Result<std::vector<model::Casting>> castings) {
@@ -100,35 +103,49 @@ void BenchPage::setArchive(const ArchiveThread::Opened& opened) {
         });
 }
 
+void BenchPage::setTables(const std::shared_ptr<const model::TableSet>& tables) {
+    opened_.tables = tables;
+    if (desk_) desk_->setTables(tables);
+}
+
 void BenchPage::openCasting(const QString& serial) {
     if (desk_ && qt(desk_->editor().file().casting.serial) == serial) {
         zones_->setFocus();
         return;
     }
     whenSaved([this, serial] {
+        using Loaded = std::pair<model::CastingFile, CastingLife>;
         archive_.ask(
-            [name = serial.toStdString()](model::Archive& held) { return held.casting(name); },
+            [name = serial.toStdString()](model::Archive& held) -> model::Result<Loaded> {
+                auto file = held.casting(name);
+                if (!file) return file.error();
+                auto life = castingLife(held, name);
+                if (!life) return life.error();
+                return Loaded(std::move(*file), std::move(*life));
+            },
             this,
-            [this](model::Result<model::CastingFile> file) {
-                if (file) {
-                    install(std::move(*file));
+            [this](model::Result<Loaded> loaded) {
+                if (loaded) {
+                    install(std::move(loaded->first), std::move(loaded->second));
                 } else {
-                    notice_->say(Mark::Fails, errorText(file.error()), {{tr("Close"), {}}});
+                    notice_->say(Mark::Fails, sentence(loaded.error()), {{tr("Close"), {}}});
                 }
             });
     });
 }
 
-void BenchPage::install(model::CastingFile file) {
+void BenchPage::install(model::CastingFile file, CastingLife life) {
     pane_->show(nullptr, nullptr);
     verdict_->show(nullptr, -1);
     zones_->zones().show(nullptr);
     conflicts_.clear();
     auto desk = std::make_unique<CastingDesk>(std::move(file), archive_, judging_, opened_.tables,
-                                              person_.toStdString());
+                                              actorName());
+    life_ = std::move(life);
+    applyLife(desk->editor(), life_);
     undo_->addStack(&desk->editor().undoStack());
-    undo_->setActiveStack(&desk->editor().undoStack());
     desk_ = std::move(desk);
+    refreshLocks();
     connect(desk_.get(), &CastingDesk::liveChanged, this, &BenchPage::refreshLive);
     connect(&desk_->autosave(), &Autosave::saving, this, &BenchPage::saving);
     connect(&desk_->autosave(), &Autosave::saved, this, [this](const QDateTime& at) {
@@ -159,16 +176,20 @@ void BenchPage::showLine() {
     const auto* line = zones_->zones().line(zones_->currentIndex());
     pane_->show(desk_.get(), line);
     verdict_->show(desk_.get(), line ? line->examination : -1);
+    refreshStrips();
 }
 
 void BenchPage::begin() {
     const auto* line = desk_ ? zones_->zones().line(zones_->currentIndex()) : nullptr;
     if (!line || line->examination >= 0 || line->zone < 0) return;
+    if (!session_.mayEnter()) {
+        emit message(session_.whyNot());
+        return;
+    }
     const auto& zone = desk_->editor().file().plan.zones[static_cast<std::size_t>(line->zone)];
     const auto& test = zone.tests[static_cast<std::size_t>(line->test)];
-    const int examination =
-        desk_->editor().begin(zone, test, person_.toStdString(),
-                              QDate::currentDate().toString(Qt::ISODate).toStdString());
+    const int examination = desk_->editor().begin(
+        zone, test, actorName(), QDate::currentDate().toString(Qt::ISODate).toStdString());
     zones_->zones().show(desk_.get());
     zones_->setCurrentIndex(zones_->zones().indexOfExamination(examination));
     showLine();
@@ -258,6 +279,7 @@ void BenchPage::onSaveFailed(const model::Error& error) {
 
 void BenchPage::onConflict(int examination, const model::ExaminationDraft& stored) {
     conflicts_[examination] = stored;
+    reloadLife();  // it may have been signed meanwhile
     const auto& header = desk_->editor().draft(examination).header;
     notice_->setObjectName("conflict");
     notice_->say(Mark::Open,
@@ -271,8 +293,8 @@ void BenchPage::onConflict(int examination, const model::ExaminationDraft& store
 
 void BenchPage::askConflict(int examination) {
     if (!desk_ || !conflicts_.contains(examination)) return;
-    auto* dialog =
-        new ConflictDialog(desk_->editor().draft(examination), conflicts_[examination], this);
+    auto* dialog = new ConflictDialog(desk_->editor().draft(examination), conflicts_[examination],
+                                      !desk_->editor().locked(examination), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &ConflictDialog::keepOwn, this, [this, examination] {
         conflicts_.erase(examination);

@@ -11,6 +11,8 @@
 #include "bench/zone_list.h"
 #include "editing/archive_thread.h"
 #include "editing/casting_desk.h"
+#include "editing/casting_life.h"
+#include "editing/session.h"
 
 class QAction;
 class QLabel;
@@ -24,21 +26,27 @@ class ConflictDialog;
 class ExaminationPane;
 class MarkLabel;
 class NoticeBar;
+class RecordStrip;
+class SignDialog;
 class VerdictPanel;
 
 class BenchPage : public QWidget {
     Q_OBJECT
 
 public:
-    /// `archive` outlives the page.
-    explicit BenchPage(ArchiveThread& archive, QWidget* parent = nullptr);
+    /// Both outlive the page.
+    BenchPage(ArchiveThread& archive, Session& session, QWidget* parent = nullptr);
     ~BenchPage() override;
 
-    /// Who sits at the bench; stands in the history of what is saved from now on.
+    /// Who sits at the bench; stands in the history of what is saved from now on, in an archive
+    /// without people.
     void setPerson(const QString& person);
+    [[nodiscard]] const QString& person() const { return person_; }
     /// An archive has been opened: lists its castings.
     void setArchive(const ArchiveThread::Opened& opened);
     void openCasting(const QString& serial);
+    /// The limit tables have changed, as by an attestation.
+    void setTables(const std::shared_ptr<const model::TableSet>& tables);
 
     /// Takes over what is typed, and calls `then` once all of it is saved; not while saving fails.
     void whenSaved(std::function<void()> then);
@@ -48,7 +56,7 @@ public:
 
     /// Actions for the window's menus, in their order; null is a separator.
     struct Actions {
-        std::vector<QAction*> archive, edit, view, go;
+        std::vector<QAction*> archive, edit, view, go, sign;
     };
     [[nodiscard]] const Actions& actions() const { return actions_; }
 
@@ -59,12 +67,22 @@ public:
     [[nodiscard]] ExaminationPane& examination() { return *pane_; }
     [[nodiscard]] VerdictPanel& verdict() { return *verdict_; }
     [[nodiscard]] NoticeBar& notice() { return *notice_; }
+    [[nodiscard]] RecordStrip& recordStrip() { return *recordStrip_; }
+    [[nodiscard]] RecordStrip& castingStrip() { return *castingStrip_; }
+    [[nodiscard]] const CastingLife& life() const { return life_; }
 
 public slots:
     void makeCertificate();
     void begin();
+    /// Shows what would be signed, and signs it.
+    void sign();
+    void present();
+    /// Asks the archive again where the casting stands.
+    void reloadLife();
 
 signals:
+    /// A key asks for something of the bench while another workplace is shown.
+    void wanted();
     void castingShown(const QString& serial);
     void saving();
     void saved(const QDateTime& at);
@@ -72,13 +90,36 @@ signals:
     void message(const QString& text);
     void castingLoaded();
     void conflictShown(app::ConflictDialog* dialog);
+    void signShown(app::SignDialog* dialog);
+    /// Where the casting stands has been asked and is shown.
+    void lifeShown();
+    void presented(qint64 number);
+
+protected:
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
 
 private:
     void makeLayout();
     void makeActions();
     QAction* addAction(std::vector<QAction*>& menu, const QString& text, const QString& keys,
                        const std::function<void()>& act);
-    void install(model::CastingFile file);
+    void install(model::CastingFile file, CastingLife life);
+    void refreshLocks();
+    void refreshUndo(bool visible);
+    void refreshStrips();
+    void refreshRecordStrip();
+    void refreshCastingStrip();
+    [[nodiscard]] std::string actorName() const;
+    [[nodiscard]] QString whyNotSign() const;
+    [[nodiscard]] QString whyNotPresent() const;
+    void whenJudged(std::function<void()> then);
+    void signAct(const QString& title, const QString& intro, const QString& act,
+                 std::function<model::Result<void>(model::Archive&, const std::string&,
+                                                   const model::SignedIn&)>
+                     work);
+    void invalidate();
+    void reopen();
     void showLine();
     void refreshLive();
     void refreshHeading();
@@ -88,10 +129,12 @@ private:
     void writeCertificateTo(const QString& path, const QString& name, const QString& address);
 
     ArchiveThread& archive_;
+    Session& session_;
     ArchiveThread::Opened opened_;
     QString person_;
     JudgingWorker judging_;
     std::unique_ptr<CastingDesk> desk_;
+    CastingLife life_;
     std::map<int, model::ExaminationDraft> conflicts_;
     CertificateJob certificate_;
     QUndoGroup* undo_;
@@ -106,6 +149,10 @@ private:
     ExaminationPane* pane_ = nullptr;
     VerdictPanel* verdict_ = nullptr;
     NoticeBar* notice_ = nullptr;
+    RecordStrip* recordStrip_ = nullptr;
+    RecordStrip* castingStrip_ = nullptr;
+    QAction* signAction_ = nullptr;
+    QAction* presentAction_ = nullptr;
 };
 
 }  // namespace app

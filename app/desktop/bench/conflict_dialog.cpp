@@ -93,14 +93,17 @@ QWidget* versionBox(const QString& title, const model::ExaminationDraft& version
 }  // namespace
 
 ConflictDialog::ConflictDialog(const model::ExaminationDraft& own,
-                               const model::ExaminationDraft& stored, QWidget* parent)
+                               const model::ExaminationDraft& stored, bool mayKeep, QWidget* parent)
     : QDialog(parent) {
     setWindowTitle(tr("Two versions of one draft"));
     resize(980, 480);
     auto* intro = new QLabel(
         tr("Zone %1, %2: somebody else has saved this draft while you were typing. Nothing was "
            "overwritten. Rows that differ carry ≠.")
-            .arg(qt(own.header.zone), methodText(own.header.method)),
+                .arg(qt(own.header.zone), methodText(own.header.method)) +
+            (mayKeep ? QString()
+                     : tr(" The other version is signed: it stands, and yours can no longer be "
+                          "saved.")),
         this);
     intro->setWordWrap(true);
     auto* versions = new QHBoxLayout;
@@ -112,6 +115,7 @@ ConflictDialog::ConflictDialog(const model::ExaminationDraft& own,
     auto* later = buttons->addButton(tr("&Decide later"), QDialogButtonBox::RejectRole);
     mine->setObjectName("keepOwn");
     theirs->setObjectName("takeStored");
+    mine->setEnabled(mayKeep);
     mine->setAutoDefault(false);
     theirs->setAutoDefault(false);
     later->setDefault(true);

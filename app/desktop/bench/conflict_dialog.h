@@ -14,8 +14,9 @@ class ConflictDialog : public QDialog {
     Q_OBJECT
 
 public:
+    /// `mayKeep`: false where the other version is signed, so that it stands.
     ConflictDialog(const model::ExaminationDraft& own, const model::ExaminationDraft& stored,
-                   QWidget* parent = nullptr);
+                   bool mayKeep, QWidget* parent = nullptr);
 
 signals:
     void keepOwn();

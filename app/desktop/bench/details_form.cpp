@@ -71,6 +71,10 @@ void DetailsForm::takeOver(QLineEdit* line, std::string Details::*field, const Q
     editor_->setDetails(examination_, std::move(details), label);
 }
 
+void DetailsForm::setReadOnly(bool readOnly) {
+    for (const auto& field : fields_) field.line->setReadOnly(readOnly);
+}
+
 void DetailsForm::finishEditing() {
     for (const auto& field : fields_) {
         if (field.line->hasFocus()) takeOver(field.line, field.field, field.label);

@@ -19,6 +19,7 @@ public:
     void show(CastingEditor* editor, int examination);
     /// Takes over what is typed in a field that still has the focus.
     void finishEditing();
+    void setReadOnly(bool readOnly);
 
 private:
     void addField(const QString& label, std::string Details::*field, const QString& name, int row,

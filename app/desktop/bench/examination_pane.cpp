@@ -38,6 +38,11 @@ void ExaminationPane::show(CastingDesk* desk, const ZoneLine* line) {
             connect(&desk->editor(), &CastingEditor::detailsChanged, this, [this](int changed) {
                 if (changed == examination_) refreshEntry();
             });
+            connect(&desk->editor(), &CastingEditor::locksChanged, this, [this] {
+                refreshBegin();
+                refreshEntry();
+                showRowMessage();
+            });
         }
     }
     desk_ = desk;
@@ -77,11 +82,15 @@ void ExaminationPane::showBegin(const ZoneLine& line) {
                                  sizeText(zone.thickness), qt(test.table),
                                  levelsText(test.levels)));
     beginCautions_->setText("•  " + cautionsFor(test.method).join("\n•  "));
-    const bool surfaceMethod = test.method != model::Method::Ultrasonic;
-    begin_->setEnabled(surfaceMethod);
-    begin_->setText(surfaceMethod ? tr("&Begin this examination")
-                                  : tr("Ultrasonic findings are not entered at this bench"));
+    surfaceMethod_ = test.method != model::Method::Ultrasonic;
+    refreshBegin();
+    begin_->setText(surfaceMethod_ ? tr("&Begin this examination")
+                                   : tr("Ultrasonic findings are not entered at this bench"));
     pages_->setCurrentIndex(Begin);
+}
+
+void ExaminationPane::refreshBegin() {
+    begin_->setEnabled(surfaceMethod_ && desk_ && !desk_->editor().frozen());
 }
 
 void ExaminationPane::showHeading(const ZoneLine& line) {
@@ -137,7 +146,10 @@ void ExaminationPane::refreshEntry() {
     if (!desk_ || examination_ < 0) return;
     const QSignalBlocker quiet(nothing_);
     nothing_->setChecked(desk_->editor().draft(examination_).header.noIndications);
-    nothing_->setEnabled(nothing_->isChecked() || !desk_->editor().hasEntries(examination_));
+    const bool locked = desk_->editor().locked(examination_);
+    nothing_->setEnabled(!locked &&
+                         (nothing_->isChecked() || !desk_->editor().hasEntries(examination_)));
+    details_->setReadOnly(locked);
 }
 
 void ExaminationPane::setUnit(int index) {
@@ -180,7 +192,11 @@ void ExaminationPane::showRowMessage() {
         text = (wrong ? tr("✗  %1") : tr("…  %1")).arg(text);
     } else if (desk_ && examination_ >= 0 &&
                desk_->editor().draft(examination_).header.noIndications) {
-        text = tr("Stated: no indications found. Typing a row withdraws it.");
+        text = rows_->readOnly() ? tr("Stated: no indications found.")
+                                 : tr("Stated: no indications found. Typing a row withdraws it.");
+    } else if (rows_->readOnly()) {
+        text = tr("Only to read.");
+        colours.setColor(QPalette::WindowText, colours.color(QPalette::PlaceholderText));
     } else {
         text = tr("Enter: next cell · Ctrl+Enter: next row · Ctrl+D: as above · F1: all keys");
         colours.setColor(QPalette::WindowText, colours.color(QPalette::PlaceholderText));

@@ -57,6 +57,7 @@ private:
     QWidget* makeBeginPage();
     QWidget* makeExaminationPage();
     void showBegin(const ZoneLine& line);
+    void refreshBegin();
     void showHeading(const ZoneLine& line);
     void refreshPicture(bool fit);
     void refreshEntry();
@@ -65,6 +66,7 @@ private:
 
     CastingDesk* desk_ = nullptr;
     int examination_ = -1;
+    bool surfaceMethod_ = true;  ///< the test that could be begun is entered at this bench
     std::optional<model::Check> pointedOut_;
     QTimer redraw_;
 

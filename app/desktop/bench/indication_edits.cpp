@@ -16,7 +16,7 @@ void IndicationModel::set(model::TypedIndication& row, Column column, const QStr
 }
 
 bool IndicationModel::setData(const QModelIndex& index, const QVariant& value, int role) {
-    if (role != Qt::EditRole || !index.isValid() || !editor_) return false;
+    if (role != Qt::EditRole || !index.isValid() || readOnly()) return false;
     const Column column = nthColumn(index.column());
     const QString typed = value.toString();
     if (index.row() < indications()) {
@@ -37,7 +37,7 @@ bool IndicationModel::setData(const QModelIndex& index, const QVariant& value, i
 
 void IndicationModel::deleteRows(int first, int count) {
     count = std::min(count, indications() - first);
-    if (!editor_ || count <= 0) return;
+    if (readOnly() || count <= 0) return;
     editor_->replaceRows(examination_, first, count, {},
                          count == 1 ? tr("row deleted") : tr("%1 rows deleted").arg(count));
 }
@@ -50,7 +50,7 @@ void IndicationModel::clearCells(const QModelIndexList& cells) {
         first = std::min(first, cell.row());
         last = std::max(last, cell.row());
     }
-    if (!editor_ || last < first) return;
+    if (readOnly() || last < first) return;
     std::vector<model::TypedIndication> changed(rows().begin() + first, rows().begin() + last + 1);
     for (const auto& cell : cells) {
         if (cell.row() >= indications()) continue;
@@ -80,7 +80,7 @@ QString IndicationModel::copy(const QModelIndexList& cells) const {
 }
 
 int IndicationModel::paste(const QModelIndex& from, const QString& text) {
-    if (!editor_ || !from.isValid()) return 0;
+    if (readOnly() || !from.isValid()) return 0;
     QString plain = text;
     plain.replace("\r\n", "\n").replace('\r', '\n');
     while (plain.endsWith('\n')) plain.chop(1);

@@ -33,6 +33,8 @@ void IndicationModel::show(CastingEditor* editor, int examination) {
     judged_.clear();
     if (editor_) {
         connect(editor_, &CastingEditor::rowsReplaced, this, &IndicationModel::onRowsReplaced);
+        connect(editor_, &CastingEditor::locksChanged, this,
+                [this] { emit dataChanged(index(0, 0), index(shownRows_, kColumns - 1)); });
         connect(editor_, &QObject::destroyed, this, [this] { show(nullptr, -1); });
         unit_ = rows().empty() ? model::LengthUnit::Millimetre : rows().back().unit;
     }
@@ -57,8 +59,9 @@ int IndicationModel::columnCount(const QModelIndex& parent) const {
 }
 
 Qt::ItemFlags IndicationModel::flags(const QModelIndex& index) const {
-    return index.isValid() ? Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable
-                           : Qt::NoItemFlags;
+    if (!index.isValid()) return Qt::NoItemFlags;
+    const Qt::ItemFlags shown = Qt::ItemIsEnabled | Qt::ItemIsSelectable;
+    return readOnly() ? shown : shown | Qt::ItemIsEditable;
 }
 
 void IndicationModel::setUnit(model::LengthUnit unit) {
@@ -138,7 +141,7 @@ QString IndicationModel::shownText(int row, Column column) const {
 /// What holds where nothing was typed: shown faintly, never stored.
 QString IndicationModel::suggested(int row, Column column) const {
     if (row >= indications()) {
-        return column == Column::Id ? qt(freshRow().id) : QString();
+        return column == Column::Id && !readOnly() ? qt(freshRow().id) : QString();
     }
     if (model::isBlank(rows()[static_cast<std::size_t>(row)])) return {};
     if (column == Column::Angle) return QStringLiteral("0");

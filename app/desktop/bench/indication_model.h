@@ -40,6 +40,8 @@ public:
     void setUnit(model::LengthUnit unit);
     [[nodiscard]] model::LengthUnit unit() const { return unit_; }
 
+    /// The examination can only be read.
+    [[nodiscard]] bool readOnly() const { return !editor_ || editor_->locked(examination_); }
     [[nodiscard]] int indications() const;  ///< rows without the empty last one
     /// Everything that keeps rows from being read, in the order of the table.
     [[nodiscard]] std::vector<CellProblem> problems() const;

@@ -7,6 +7,7 @@
 #include <QMessageBox>
 
 #include "bench/bench_page.h"
+#include "finding/finding_page.h"
 #include "looks/appearance.h"
 #include "window/main_window.h"
 
@@ -59,13 +60,33 @@ void MainWindow::makeMenus() {
     archive->addSeparator();
     fill(*archive, actions.archive);
     archive->addSeparator();
+    archive->addAction(tr("&Verify the whole archive…"), finding_, [this] {
+        if (!isOpen()) return;
+        goTo(Finding);
+        finding_->verifyAll();
+    });
+    archive->addAction(tr("&Back up…"), this, &MainWindow::backUp);
+    archive->addAction(tr("&Restore a backup…"), this, &MainWindow::restore);
+    archive->addSeparator();
     archive->addAction(tr("&Quit"), this, &QWidget::close)->setShortcut(QKeySequence("Ctrl+Q"));
     fill(*menuBar()->addMenu(tr("&Edit")), actions.edit);
     auto* view = menuBar()->addMenu(tr("&View"));
     fill(*view, actions.view);
     view->addSeparator();
     addAppearance(*view);
-    fill(*menuBar()->addMenu(tr("&Go")), actions.go);
+    auto* go = menuBar()->addMenu(tr("&Go"));
+    const auto place = [&](const QString& name, Workplace workplace) {
+        go->addAction(name, this, [this, workplace] {
+              goTo(workplace);
+          })->setShortcut(QKeySequence(tr("Alt+%1").arg(static_cast<int>(workplace) + 1)));
+    };
+    place(tr("&Bench"), Bench);
+    place(tr("&Release"), Release);
+    place(tr("&Archive"), Finding);
+    go->addSeparator();
+    fill(*go, actions.go);
+    fill(*menuBar()->addMenu(tr("&Sign")), actions.sign);
+    makePeopleMenu();
     auto* help = menuBar()->addMenu(tr("&Help"));
     help->addAction(tr("&Keys"), this, &MainWindow::showKeys)->setShortcut(QKeySequence("F1"));
     help->addAction(tr("&Who sits here, and what the program is not…"), this, &MainWindow::welcome);
@@ -79,6 +100,7 @@ void MainWindow::makeMenus() {
 
 void MainWindow::showKeys() {
     const QList<std::pair<QString, QString>> keys{
+        {tr("Alt+1, Alt+2, Alt+3"), tr("bench, release, archive")},
         {tr("Enter"), tr("next cell; after the kind, the next row")},
         {tr("Ctrl+Enter"), tr("next row at once")},
         {tr("Tab, arrows"), tr("any cell")},
@@ -91,7 +113,10 @@ void MainWindow::showKeys() {
         {tr("F8"), tr("next cell that cannot be read")},
         {tr("Ctrl+1 to Ctrl+5"), tr("castings, zones, surface, indications, checks")},
         {tr("Ctrl+PgUp, Ctrl+PgDn"), tr("previous, next zone")},
-        {tr("Ctrl+P"), tr("make a certificate")},
+        {tr("Ctrl+P"), tr("make a certificate, not released")},
+        {tr("Ctrl+Shift+S"), tr("sign this examination")},
+        {tr("Ctrl+Shift+P"), tr("present the casting for release")},
+        {tr("Ctrl+I, Ctrl+Shift+O"), tr("sign in, sign out")},
         {tr("+, −, arrows"), tr("on the surface: larger, smaller, move")},
         {tr("F, D"), tr("on the surface: whole zone, deciding frame")},
         {tr("Ctrl++, Ctrl+−"), tr("larger, smaller type")}};

@@ -18,21 +18,29 @@
 
 #include "bench/bench_page.h"
 #include "demo_db/demonstration.h"
+#include "finding/finding_page.h"
 #include "looks/mark.h"
+#include "looks/notice_bar.h"
 #include "looks/text.h"
+#include "release/release_page.h"
 #include "window/start_page.h"
 #include "window/welcome_dialog.h"
+#include "window/workplace_bar.h"
 
 namespace app {
 
 MainWindow::MainWindow(QWidget* parent)
     : QMainWindow(parent),
+      session_(archive_),
       pages_(new QStackedWidget(this)),
       start_(new StartPage(this)),
-      bench_(new BenchPage(archive_, this)) {
-    pages_->addWidget(start_);
-    pages_->addWidget(bench_);
-    setCentralWidget(pages_);
+      bench_(new BenchPage(archive_, session_, this)),
+      release_(new ReleasePage(archive_, session_, this)),
+      finding_(new FindingPage(archive_, session_, this)),
+      bar_(new WorkplaceBar(this)),
+      reading_(new NoticeBar(this)),
+      notice_(new NoticeBar(this)) {
+    makeWorkplaces();
     makeStatusBar();
     makeMenus();
     resize(1440, 900);
@@ -53,13 +61,16 @@ MainWindow::MainWindow(QWidget* parent)
             [this](const QString& text) { statusBar()->showMessage(text, 8000); });
     connect(&archive_, &ArchiveThread::busy, busy_, &QWidget::setVisible);
     bench_->setPerson(QSettings().value("bench/person").toString());
-    person_->setText(QSettings().value("bench/person").toString());
+    onSessionChanged();
     refreshTitle();
 }
 
 MainWindow::~MainWindow() {
+    // Before the archive's thread and the session, which they use.
     delete bench_;
-}  // before the archive's thread, which it uses
+    delete release_;
+    delete finding_;
+}
 
 void MainWindow::makeStatusBar() {
     demonstration_ = new QLabel(tr("Demonstration: invented data"), this);
@@ -69,7 +80,6 @@ void MainWindow::makeStatusBar() {
     demonstration_->setFont(strong);
     demonstration_->setMargin(3);
     demonstration_->hide();
-    person_ = new QLabel(this);
     saved_ = new QLabel(this);
     saved_->setObjectName("saved");
     saved_->setAccessibleName(tr("Saving"));
@@ -81,7 +91,6 @@ void MainWindow::makeStatusBar() {
     busy_->hide();
     statusBar()->addPermanentWidget(busy_);
     statusBar()->addPermanentWidget(demonstration_);
-    statusBar()->addPermanentWidget(person_);
     statusBar()->addPermanentWidget(saved_);
 }
 
@@ -155,13 +164,22 @@ void MainWindow::onOpened(model::Result<ArchiveThread::Opened> opened) {
         return;
     }
     QSettings().setValue("archive/folder", QFileInfo(qt(opened->path)).absolutePath());
+    opened_ = *opened;
     isDemonstration_ = opened->kind == model::ArchiveKind::Demonstration;
     demonstration_->setVisible(isDemonstration_);
     casting_.clear();
+    asked_ = false;
     setSavedText({}, false);
     refreshTitle();
-    pages_->setCurrentWidget(bench_);
+    notice_->takeBack();
+    reading_->takeBack();
+    bar_->show();
+    session_.setArchive(*opened);
+    goTo(Bench);
     bench_->setArchive(*opened);
+    release_->setArchive(*opened);
+    finding_->setArchive(*opened);
+    if (opened->onlyForReading) sayOnlyForReading(*opened->onlyForReading);
     emit archiveOpened();
 }
 
@@ -170,7 +188,7 @@ void MainWindow::welcome() {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
         bench_->setPerson(dialog->person());
-        person_->setText(dialog->person());
+        onSessionChanged();
     });
     dialog->open();
 }
@@ -181,6 +199,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         return;
     }
     event->ignore();
+    long_.cancel();
     if (bench_->savingFails()) {
         askAboutUnsaved();
         return;
