@@ -6,6 +6,8 @@
 namespace model {
 namespace {
 
+constexpr char kFormat[] = "fettlemark-history/1";
+
 Result<Digest> digestFrom(const Connection& connection, std::int64_t sequence,
                           const std::string& blob) {
     Digest digest;
@@ -35,7 +37,7 @@ Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
                                  const std::string& person, const std::string& action,
                                  const std::string& subject, Canonical::Object content) {
     Canonical::Object row;
-    row["format"] = "fettlemark-history/1";
+    row["format"] = kFormat;
     row["sequence"] = sequence;
     row["time"] = time;
     row["person"] = person;
@@ -48,6 +50,20 @@ Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
 const std::string* signerOf(const Canonical& content) {
     const Canonical* signer = content.member("signer");
     return signer ? signer->text() : nullptr;
+}
+
+bool saysTheSame(const Canonical& row, const HistoryEntry& entry) {
+    const auto says = [&](const char* key, std::string_view text) {
+        const Canonical* member = row.member(key);
+        return member && member->text() && *member->text() == text;
+    };
+    const Canonical* sequence = row.member("sequence");
+    const Canonical* content = row.member("content");
+    constexpr std::size_t kMembers = 7;
+    return sequence && sequence->whole() && *sequence->whole() == entry.sequence &&
+           says("format", kFormat) && says("time", entry.time) && says("person", entry.person) &&
+           says("action", entry.action) && says("subject", entry.subject) && content &&
+           content->object() && row.object()->size() == kMembers;
 }
 
 Result<Head> appendHistory(const Connection& connection, const std::string& time,

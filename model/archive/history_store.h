@@ -46,6 +46,9 @@ Result<std::string> historyBytes(std::int64_t sequence, const std::string& time,
                                  const std::string& person, const std::string& action,
                                  const std::string& subject, Canonical::Object content);
 
+/// Whether `row`, read from the entry's bytes, says the same as its columns and nothing beside.
+bool saysTheSame(const Canonical& row, const HistoryEntry& entry);
+
 /// Adds a row, within a write transaction, and returns the head with it; only WriteTransaction
 /// calls this and the two below.
 Result<Head> appendHistory(const Connection& connection, const std::string& time,

@@ -115,12 +115,7 @@ private:
     /// The row, where the columns say the same as its bytes.
     std::optional<Canonical> readRow(const HistoryEntry& entry) {
         auto row = parseCanonical(entry.bytes);
-        if (!row) return std::nullopt;
-        const Canonical* content = row->member("content");
-        if (!content || !content->object()) return std::nullopt;
-        const auto bytes = historyBytes(entry.sequence, entry.time, entry.person, entry.action,
-                                        entry.subject, *content->object());
-        if (!bytes || *bytes != entry.bytes) return std::nullopt;
+        if (!row || !saysTheSame(*row, entry)) return std::nullopt;
         return std::move(*row);
     }
 
