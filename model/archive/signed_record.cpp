@@ -223,8 +223,10 @@ Result<SignedRecord> signedRecord(const Archive& archive, std::int64_t id) {
 Result<std::string> signedRecordContent(const Archive& archive, std::int64_t id) {
     const Connection& connection = ArchiveAccess::connection(archive);
     SqlStatement statement(connection,
-                           "SELECT record.content, history.bytes FROM record "
-                           "JOIN history ON history.sequence = record.id WHERE record.id = ?");
+                           "SELECT record.content, history.bytes, disposed_record.number "
+                           "FROM record JOIN history ON history.sequence = record.id "
+                           "LEFT JOIN disposed_record ON record_id = record.id "
+                           "WHERE record.id = ?");
     const auto row = statement.first(id);
     if (!row) return row.error();
     if (!*row)
@@ -233,6 +235,12 @@ Result<std::string> signedRecordContent(const Archive& archive, std::int64_t id)
     const Canonical* content = signedRow ? signedRow->member("content") : nullptr;
     const Canonical* digest = content ? content->member("content_sha256") : nullptr;
     std::string bytes = statement.blob(0);
+    if (const auto number = statement.wholeOrNone(2); number && bytes.empty())
+        return inputError(
+            connection.place(),
+            "has the content of record %1 no more: it went with certificate %2, which "
+            "was disposed of",
+            {std::to_string(id), std::to_string(*number)});
     if (!digest || !digest->text() || *digest->text() != toHex(sha256(bytes)))
         return connection.damaged("record " + std::to_string(id), "is not what was signed");
     return bytes;

@@ -56,7 +56,7 @@ Result<std::vector<ExaminationState>> examinationStates(const Archive& archive,
                                                         const std::string& serial);
 Result<SignedRecord> signedRecord(const Archive& archive, std::int64_t id);
 /// What was signed, byte for byte (canonical bytes; HISTORY.md). Damaged: they are not those whose
-/// SHA-256 the history has.
+/// SHA-256 the history has. Input: it was disposed of (retention.h).
 Result<std::string> signedRecordContent(const Archive& archive, std::int64_t id);
 
 /// A qualified person's rejection of what the rules accept.

@@ -152,7 +152,9 @@ TEST_F(RetentionTest, DisposalTakesEverythingOutAndTheHistoryKeepsItsDigests) {
     EXPECT_THAT(*whatIsLost(*archive_), IsEmpty());
     // The examination stays signed, and its record says that its content is gone.
     EXPECT_EQ(examinationStates(*archive_, "S-17")->at(0).standing()->id, record_);
-    EXPECT_FALSE(signedRecordContent(*archive_, record_).ok());
+    const auto gone = signedRecordContent(*archive_, record_);
+    ASSERT_THAT(gone, FailsWith(ErrorKind::Input));
+    EXPECT_THAT(gone.error().message(), HasSubstr("which was disposed of"));
     // Its number is not given out again.
     EXPECT_GT(*archive_->reserveCertificateNumber(actor_), number_);
     // A second time there is nothing left to do.
