@@ -70,8 +70,7 @@ Result<std::vector<std::string>> namedFiles(const Connection& connection) {
         if (!row) return row.error();
     }
     std::ranges::sort(digests);
-    const auto same = std::ranges::unique(digests);
-    digests.erase(same.begin(), same.end());
+    digests.erase(std::unique(digests.begin(), digests.end()), digests.end());
     return digests;
 }
 
