@@ -81,11 +81,11 @@ Result<BackupContent> checkCopy(const std::string& folder, const BackupManifest&
     fs::remove_all(scratch, ignored);
     if (!content) return content;
     for (const auto& [name, digest] : manifest.files) {
-        const auto found = digestOfFile(folder + "/" + name);
+        const auto found = digestOfFile(within(folder, name));
         if (!found) return found.error();
         if (toHex(*found) != digest)
             return Error{ErrorKind::Damaged,
-                         folder + "/" + name,
+                         within(folder, name),
                          "is not what was written a moment ago: the disk is not to be trusted",
                          {}};
     }

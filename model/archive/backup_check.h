@@ -11,6 +11,11 @@
 
 namespace model {
 
+/// FOLDER/NAME.
+inline std::string within(const std::string& folder, const std::string& name) {
+    return folder + "/" + name;
+}
+
 /// FOLDER/archive.files/ab/cdef....pdf without FOLDER/.
 std::string nameInBackup(const std::string& digest);
 

@@ -36,8 +36,8 @@ Result<void> copyBackup(const std::string& from, const std::string& to,
     const auto total =
         static_cast<std::int64_t>(3 * manifest.files.size()) + manifest.head.sequence;
     for (const auto& [name, digest] : manifest.files) {
-        const std::string source = from + "/" + name;
-        const std::string copy = to + "/" + name;
+        const std::string source = within(from, name);
+        const std::string copy = within(to, name);
         if (auto made = makeFolder(parentOf(copy)); !made) return made;
         const auto copied = copyToNewFile(source, copy, name == kBackupKey ? 0600 : 0644);
         if (!copied) return copied.error();
