@@ -10,7 +10,7 @@
 namespace app {
 namespace {
 
-constexpr qint64 kLargestAnswer = 256 * 1024;
+constexpr qint64 kLargestAnswer = 262'144;
 
 model::Error failed(const QUrl& url, const std::string& why) {
     return model::refusal(url.toString().toStdString(), "the time-stamp service failed: %1", {why});
