@@ -24,6 +24,7 @@
 #include "set_up_archive.h"
 #include "streams.h"
 #include "table_commands.h"
+#include "verify.h"
 #include "write_demo.h"
 
 namespace {
@@ -39,6 +40,7 @@ std::vector<Command> allCommands() {
             app::findCommand(),
             app::certificateCommand(),
             app::exportCommand(),
+            app::verifyCommand(),
             app::rebuildSearchCommand(),
             app::setUpCommand(),
             app::peopleCommand(),
@@ -49,12 +51,6 @@ std::vector<Command> allCommands() {
             app::passphraseCommand(),
             app::withdrawIdentityCommand(),
             app::replaceArchiveKeyCommand(),
-            app::keepCommand(),
-            app::holdCommand(),
-            app::retentionCommand(),
-            app::disposeCommand(),
-            app::backupCommand(),
-            app::restoreCommand(),
             app::tablesCommand(),
             app::attestCommand(),
             app::examinationsCommand(),
@@ -67,6 +63,12 @@ std::vector<Command> allCommands() {
             app::returnCommand(),
             app::withdrawCommand(),
             app::reopenCommand(),
+            app::keepCommand(),
+            app::holdCommand(),
+            app::retentionCommand(),
+            app::disposeCommand(),
+            app::backupCommand(),
+            app::restoreCommand(),
             app::measureCommand()};
 }
 
