@@ -55,11 +55,7 @@ SignDialog::SignDialog(CastingDesk& desk, int examination, Session& session, Arc
     addVerdict();
     addFacts();
     addRejection();
-    addNote(tr("With your signature you state, as %1, that you carried out this examination as "
-               "recorded here and that nothing you found is left out. It can then no longer be "
-               "changed; what proves wrong later is put right in a next revision, and this one "
-               "stays.")
-                .arg(session_.person() ? qt(session_.person()->name) : QString()));
+    addStatement();
     if (!unreadable_.isEmpty()) setTrouble(unreadable_);
     setMissing([this] { return missing(); });
     setWork([this](const Then& then) { sign(then); });
@@ -113,6 +109,22 @@ void SignDialog::addFacts() {
         for (const auto& reason : live.verdict->reasons) reasons << "• " + qt(reason);
         if (!reasons.isEmpty()) addNote(reasons.join('\n'));
     }
+}
+
+void SignDialog::addStatement() {
+    const QString name = session_.person() ? qt(session_.person()->name) : QString();
+    const QString by = qt(desk_.editor().draft(examination_).examinedBy);
+    if (by != name) {
+        addNote(tr("⚠ You sign as %1, but the examination names %2 as who examined.")
+                    .arg(name, by.isEmpty() ? tr("nobody") : by))
+            ->setForegroundRole(QPalette::WindowText);
+    }
+    addNote(tr("With your signature, as %1, you state that this examination was carried out as "
+               "recorded here and that nothing that was found is left out. It can then no longer "
+               "be changed; what proves wrong later is put right in a next revision, and this one "
+               "stays.")
+                .arg(name))
+        ->setForegroundRole(QPalette::WindowText);
 }
 
 void SignDialog::addRejection() {

@@ -28,6 +28,7 @@ private:
     void addVerdict();
     void addFacts();
     void addRejection();
+    void addStatement();
     [[nodiscard]] QString missing() const;
     void sign(const Then& then);
 

@@ -18,7 +18,7 @@ constexpr auto kTimeStamps = "works/time_stamps";
 
 Works worksOf(model::ArchiveKind kind) {
     if (kind == model::ArchiveKind::Demonstration) {
-        return {"Quillmere Foundry (invented)", "", "Quillmere", ""};
+        return {"Quillmere Foundry", "Lock Street 3, Quillmere", "Quillmere", ""};
     }
     const QSettings settings;
     const auto text = [&](const char* key) {

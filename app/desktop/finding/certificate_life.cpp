@@ -82,8 +82,11 @@ model::Result<QStringList> castingHistory(const model::Archive& archive,
     if (!file) return file.error();
     std::map<std::int64_t, QString> names;
     for (const auto& draft : file->examinations) {
-        names[draft.id] =
+        QString name =
             tr("zone %1, %2").arg(qt(draft.header.zone), methodText(draft.header.method));
+        if (draft.header.repairCycle > 0) name += tr(", repair %1").arg(draft.header.repairCycle);
+        if (draft.header.repeat > 0) name += tr(", repeat %1").arg(draft.header.repeat);
+        names[draft.id] = name;
     }
     Timeline timeline;
     for (const auto& state : *states) {

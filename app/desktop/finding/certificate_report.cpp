@@ -123,8 +123,9 @@ CertificateReport reportOf(const ArchiveCheck& check) {
             : tr("ALTERED or damaged in %1 places: do not rely on it").arg(check.findings.size());
     for (const auto& finding : check.findings) report.lines << "✗ " + sentence(finding);
     const auto count = [&](const QString& what, std::int64_t checked) {
-        report.lines << tr("Checked: %1, %2").arg(what).arg(checked);
+        report.lines << tr("    %1: %2").arg(what).arg(checked);
     };
+    report.lines << tr("Checked:");
     count(tr("rows of the history"), check.archive.head.sequence);
     count(tr("seals of the archive"), check.archive.seals);
     count(tr("signatures of people in the history"), check.archive.signatures);

@@ -10,6 +10,7 @@
 #include <QSettings>
 #include <QStandardPaths>
 
+#include "exporting/export_certificate.h"
 #include "finding/certificate_life.h"
 #include "finding/certificate_report.h"
 #include "finding/finding_page.h"
@@ -140,6 +141,36 @@ void FindingPage::savePdfTo(const QString& path) {
     }
     notice_->say(Mark::Passes, tr("Certificate %1 saved to %2").arg(number()).arg(path),
                  {{tr("Close"), {}}});
+}
+
+void FindingPage::exportIt() {
+    if (!looked_ || !looked_->pdf) return;
+    const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    const QString folder =
+        QFileDialog::getExistingDirectory(this, tr("In which folder shall the export's folder be?"),
+                                          QSettings().value(kFolder, documents).toString());
+    if (!folder.isEmpty()) exportTo(QDir(folder).filePath(tr("certificate-%1").arg(number())));
+}
+
+void FindingPage::exportTo(const QString& folder) {
+    const auto wanted = number();
+    if (wanted == 0) return;
+    archive_.ask([wanted, out = folder.toStdString()](
+                     model::Archive& held) { return exportCertificate(held, wanted, out); },
+                 this,
+                 [this, wanted, folder](const model::Result<void>& done) {
+                     if (!done) {
+                         tell(done.error());
+                         return;
+                     }
+                     notice_->say(Mark::Passes,
+                                  tr("Certificate %1 with its record exported to %2. “sha256sum -c "
+                                     "SHA256SUMS” in that folder checks the files.")
+                                      .arg(wanted)
+                                      .arg(folder),
+                                  {{tr("Close"), {}}});
+                     emit exported(folder);
+                 });
 }
 
 void FindingPage::withdraw() {

@@ -77,6 +77,7 @@ QWidget* FindingPage::makeSide() {
     verify_ = button(tr("Verify this &certificate"), "verifyThis");
     history_ = button(tr("&History of the casting"), "history");
     save_ = button(tr("Save the &PDF…"), "savePdf");
+    export_ = button(tr("E&xport with the record…"), "export");
     withdraw_ = button(tr("&Withdraw it…"), "withdraw");
     auto* head = new QHBoxLayout;
     head->setSpacing(12);
@@ -100,7 +101,7 @@ QWidget* FindingPage::makeSide() {
     layout->setContentsMargins(14, 12, 12, 12);
     layout->setSpacing(6);
     layout->addWidget(scroll, 1);
-    for (auto* one : {verify_, history_, save_, withdraw_}) layout->addWidget(one);
+    for (auto* one : {verify_, history_, save_, export_, withdraw_}) layout->addWidget(one);
     return side;
 }
 

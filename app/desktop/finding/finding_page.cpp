@@ -23,8 +23,13 @@ MarkedEntry entryOf(const model::FoundCertificate& found) {
     entry.mark = markOf(found.verdict);
     entry.title = FindingPage::tr("%1 · %2").arg(found.number).arg(qt(found.serial));
     entry.word = wordText(found.verdict);
-    entry.muted = found.supersededBy.has_value();
-    if (entry.muted) entry.word = FindingPage::tr("superseded: %1").arg(entry.word);
+    if (found.state == model::CertificateState::Superseded) {
+        entry.word = FindingPage::tr("superseded: %1").arg(entry.word);
+        entry.muted = true;
+    } else if (found.state == model::CertificateState::Withdrawn) {
+        entry.word = FindingPage::tr("withdrawn: %1").arg(entry.word);
+        entry.muted = true;
+    }
     entry.details = {
         FindingPage::tr("heat %1 · part %2").arg(qt(found.heat), qt(found.part)),
         FindingPage::tr("%1 · %2").arg(localTime(found.issuedAt).left(10), qt(found.customer))};
@@ -46,6 +51,7 @@ FindingPage::FindingPage(ArchiveThread& archive, Session& session, QWidget* pare
             [this] { results_->setFocus(); });
     connect(&session_, &Session::changed, this, &FindingPage::refreshButtons);
     connect(save_, &QPushButton::clicked, this, &FindingPage::savePdf);
+    connect(export_, &QPushButton::clicked, this, &FindingPage::exportIt);
     connect(verify_, &QPushButton::clicked, this, &FindingPage::verifyThis);
     connect(history_, &QPushButton::clicked, this, &FindingPage::showHistory);
     connect(withdraw_, &QPushButton::clicked, this, &FindingPage::withdraw);
@@ -179,6 +185,7 @@ void FindingPage::refreshButtons() {
     const bool any = looked_ != nullptr;
     const bool readable = any && looked_->pdf.ok();
     save_->setEnabled(readable);
+    export_->setEnabled(readable);
     verify_->setEnabled(any);
     history_->setEnabled(any);
     const bool stands = any && looked_->presented &&

@@ -53,6 +53,9 @@ public slots:
     void savePdf();
     /// Writes the document shown to a file that is not there or was chosen to be replaced.
     void savePdfTo(const QString& path);
+    /// PDF, record and tables in a new folder.
+    void exportIt();
+    void exportTo(const QString& folder);
     void withdraw();
 
 signals:
@@ -61,6 +64,7 @@ signals:
     void reportShown(app::ReportDialog* dialog);
     void taskShown(app::TaskDialog* dialog);
     void changed();
+    void exported(const QString& folder);
 
 private:
     /// What is asked about one certificate at once.
@@ -99,6 +103,7 @@ private:
     QLabel* state_ = nullptr;
     QLabel* facts_ = nullptr;
     QPushButton* save_ = nullptr;
+    QPushButton* export_ = nullptr;
     QPushButton* verify_ = nullptr;
     QPushButton* history_ = nullptr;
     QPushButton* withdraw_ = nullptr;

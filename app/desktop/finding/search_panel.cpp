@@ -29,8 +29,9 @@ SearchPanel::SearchPanel(QWidget* parent)
       exact_(new QWidget(this)),
       verdict_(new QComboBox(this)),
       said_(new QLabel(this)) {
-    words_->setPlaceholderText(tr("Find certificates: serial, heat, part, order, customer"));
+    words_->setPlaceholderText(tr("Find certificates by words"));
     words_->setClearButtonEnabled(true);
+    words_->setToolTip(tr("Words of serial number, heat, part, order, customer or type"));
     words_->setAccessibleName(tr("Find certificates by words"));
     words_->setObjectName("words");
     filters_->setText(tr("&Exactly…"));
@@ -49,8 +50,8 @@ SearchPanel::SearchPanel(QWidget* parent)
     customer_ = addField(tr("Customer"), "customer", 1, 2);
     from_ = addField(tr("From"), "from", 2, 0);
     to_ = addField(tr("To"), "to", 2, 2);
-    from_->setPlaceholderText(tr("2026-11-01"));
-    to_->setPlaceholderText(tr("2026-11-30"));
+    from_->setPlaceholderText(tr("year-month-day"));
+    to_->setPlaceholderText(tr("year-month-day"));
     verdict_->addItem(tr("any verdict"));
     for (const auto word :
          {model::Word::Acceptable, model::Word::NotAcceptable, model::Word::NotJudged}) {

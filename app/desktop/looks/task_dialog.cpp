@@ -104,6 +104,9 @@ void TaskDialog::setTrouble(const QString& text) {
     trouble_->setPalette(colours);
     trouble_->setText(text.isEmpty() ? text : "✗  " + text);
     trouble_->setVisible(!text.isEmpty());
+    if (!isVisible()) return;
+    layout()->activate();
+    resize(size().expandedTo(QSize(width(), layout()->totalHeightForWidth(width()))));
 }
 
 void TaskDialog::setProgress(qint64 done, qint64 total) {

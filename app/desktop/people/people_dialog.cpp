@@ -48,6 +48,8 @@ PeopleDialog::PeopleDialog(Session& session, ArchiveThread& archive, QWidget* pa
 void PeopleDialog::makeLayout() {
     list_->setAccessibleName(tr("People"));
     list_->setMinimumWidth(230);
+    list_->setAlternatingRowColors(true);
+    list_->setSpacing(2);
     identity_->setWordWrap(true);
     identity_->setTextFormat(Qt::PlainText);
     identity_->setTextInteractionFlags(Qt::TextSelectableByMouse);

@@ -22,9 +22,19 @@
 namespace app {
 namespace {
 
-QString gradeLetter(const std::optional<model::Grade>& grade) {
-    if (!grade) return AttestationView::tr("unknown");
-    return gradeText(*grade);
+QString shortGrade(const std::optional<model::Grade>& grade) {
+    if (!grade) return AttestationView::tr("not stated");
+    switch (*grade) {
+        case model::Grade::Read:
+            return AttestationView::tr("read");
+        case model::Grade::ReadTwice:
+            return AttestationView::tr("read twice");
+        case model::Grade::Partly:
+            return AttestationView::tr("partly read");
+        case model::Grade::Memory:
+            break;
+    }
+    return AttestationView::tr("from memory");
 }
 
 /// "12 read in the published text, 3 from memory, 1 unknown"
@@ -39,7 +49,7 @@ QString gradesText(const std::vector<model::CellLine>& lines) {
     add(AttestationView::tr("read in two places"), Grade::ReadTwice);
     add(AttestationView::tr("partly read"), Grade::Partly);
     add(AttestationView::tr("from memory"), Grade::Memory);
-    add(AttestationView::tr("unknown"), std::nullopt);
+    add(AttestationView::tr("not stated"), std::nullopt);
     return parts.join(", ");
 }
 
@@ -89,7 +99,9 @@ void AttestationView::makeLayout() {
     cells_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     cells_->setSelectionBehavior(QAbstractItemView::SelectRows);
     cells_->setAlternatingRowColors(true);
-    cells_->setWordWrap(false);
+    cells_->setWordWrap(true);  // nothing may be cut off that somebody attests
+    cells_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    cells_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     cells_->setTabKeyNavigation(false);
     cells_->setAccessibleName(tr("Every line of the table"));
     auto* right = new QWidget(this);
@@ -186,28 +198,40 @@ void AttestationView::showTable() {
     about_->setText(about.join('\n'));
     for (int row = 0; row < cells_->rowCount(); ++row) {
         const auto& line = lines_[static_cast<std::size_t>(row)];
-        const QStringList texts{qt(line.what),          qt(line.key),   qt(line.level),
-                                qt(line.band),          qt(line.value), qt(line.locator),
-                                gradeLetter(line.grade)};
+        const QStringList texts{qt(line.what),         qt(line.key),   qt(line.level),
+                                qt(line.band),         qt(line.value), qt(line.locator),
+                                shortGrade(line.grade)};
         for (int column = 0; column < texts.size(); ++column) {
             auto* item = new QTableWidgetItem(texts[column]);
-            item->setToolTip(texts[column]);
+            item->setTextAlignment(Qt::AlignLeft | Qt::AlignTop);
+            item->setToolTip(column + 1 == texts.size() && line.grade ? gradeText(*line.grade)
+                                                                      : texts[column]);
             cells_->setItem(row, column, item);
         }
     }
-    cells_->resizeColumnsToContents();
-    for (int column = 0; column < cells_->columnCount(); ++column) {
-        cells_->setColumnWidth(column, std::min(cells_->columnWidth(column), 260));
-    }
+    fitColumns();
     cells_->scrollToTop();
     refreshState();
     QTimer::singleShot(0, this, [this] { noteSeen(); });
 }
 
-bool AttestationView::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() == QEvent::Paint || event->type() == QEvent::Resize) {
-        QTimer::singleShot(0, this, [this] { noteSeen(); });
+/// As wide as they need to be, but all in view: the value and its place share what is left.
+void AttestationView::fitColumns() {
+    cells_->resizeColumnsToContents();
+    constexpr int kValue = 4;
+    constexpr int kPlace = 5;
+    int left = cells_->viewport()->width();
+    for (int column = 0; column < cells_->columnCount(); ++column) {
+        if (column != kValue && column != kPlace) left -= cells_->columnWidth(column);
     }
+    cells_->setColumnWidth(kValue, std::max(120, left * 3 / 5));
+    cells_->setColumnWidth(kPlace, std::max(100, left - left * 3 / 5));
+    cells_->resizeRowsToContents();
+}
+
+bool AttestationView::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::Resize) QTimer::singleShot(0, this, [this] { fitColumns(); });
+    if (event->type() == QEvent::Paint) QTimer::singleShot(0, this, [this] { noteSeen(); });
     return QWidget::eventFilter(watched, event);
 }
 

@@ -53,6 +53,7 @@ private:
     void makeLayout();
     void fillList();
     void showTable();
+    void fitColumns();
     void noteSeen();
     void refreshState();
     [[nodiscard]] const model::LimitTable* current() const;

@@ -7,6 +7,7 @@
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QInputDialog>
+#include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
@@ -16,6 +17,7 @@
 
 #include "archive/backup.h"
 #include "bench/bench_page.h"
+#include "demo_db/staff.h"
 #include "looks/notice_bar.h"
 #include "looks/report_dialog.h"
 #include "looks/task_dialog.h"
@@ -79,6 +81,13 @@ void MainWindow::makePeopleMenu() {
 void MainWindow::signIn() {
     if (!isOpen() || !session_.hasPeople() || session_.signer()) return;
     auto* dialog = new SignInDialog(session_, archive_, this);
+    if (isDemonstration_) {
+        dialog
+            ->addNote(tr("This is the demonstration: everybody's passphrase is “%1”, invented and "
+                         "public.")
+                          .arg(demo::kPassphrase))
+            ->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    }
     dialog->open();
     emit signInShown(dialog);
 }

@@ -11,14 +11,15 @@
 #include <QMessageBox>
 #include <QProgressBar>
 #include <QPushButton>
+#include <QScreen>
 #include <QSettings>
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QStatusBar>
 
 #include "bench/bench_page.h"
-#include "demo_db/demonstration.h"
 #include "finding/finding_page.h"
+#include "issuing/demonstration.h"
 #include "looks/mark.h"
 #include "looks/notice_bar.h"
 #include "looks/text.h"
@@ -43,7 +44,7 @@ MainWindow::MainWindow(QWidget* parent)
     makeWorkplaces();
     makeStatusBar();
     makeMenus();
-    resize(1440, 900);
+    resize(QSize(1440, 900).boundedTo(screen()->availableSize()));
     connect(start_, &StartPage::openRequested, this, &MainWindow::chooseArchive);
     connect(start_, &StartPage::demonstrationRequested, this, &MainWindow::openDemonstration);
     connect(bench_, &BenchPage::castingShown, this, [this](const QString& serial) {
@@ -135,8 +136,9 @@ void MainWindow::openDemonstration() {
     folder.mkpath(".");
     const QString path = folder.filePath("demonstration.fettlemark");
     openPrepared(path, tr("Preparing the demonstration…"),
-                 [file = path.toStdString(), there = QFileInfo::exists(path)] {
-                     return there ? model::Result<void>() : demo::writeDemonstration(file);
+                 [file = path.toStdString(), there = QFileInfo::exists(path),
+                  version = QApplication::applicationVersion().toStdString()] {
+                     return there ? model::Result<void>() : writeDemonstration(file, version);
                  });
 }
 

@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QProcess>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTabBar>
@@ -261,6 +262,15 @@ TEST_F(Releasing, WhatIsReleasedIsFoundByWordsAndSavedByteForByte) {
     ASSERT_TRUE(saved.open(QIODevice::ReadOnly));
     const auto archive = model::Archive::open(archivePath().toStdString());
     EXPECT_EQ(saved.readAll().toStdString(), *archive->certificateFile(number_));
+    QSignalSpy exported(&finding, &FindingPage::exported);
+    finding.exportTo(pathOf("handed-out"));
+    ASSERT_TRUE(eventually([&] { return exported.count() == 1; }))
+        << finding.notice().text().toStdString();
+    QProcess sums;
+    sums.setWorkingDirectory(pathOf("handed-out"));
+    sums.start("sha256sum", {"-c", "SHA256SUMS"});
+    ASSERT_TRUE(sums.waitForFinished());
+    EXPECT_EQ(sums.exitCode(), 0) << sums.readAllStandardOutput().toStdString();
 }
 
 TEST_F(Releasing, TheCertificateAndTheArchiveVerify) {
