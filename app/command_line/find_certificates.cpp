@@ -2,9 +2,9 @@
 #include "find_certificates.h"
 
 #include "archive/search.h"
-#include "certificate_json.h"
 #include "columns.h"
 #include "exchange/json_text.h"
+#include "exporting/certificate_json.h"
 #include "judge/sheet_words.h"
 #include "qt_core.h"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "certificate_json.h"
+#include "exporting/certificate_json.h"
 
 #include "judge/sheet_words.h"
 
