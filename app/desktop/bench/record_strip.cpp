@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/record_strip.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <algorithm>
 
 #include "looks/mark_label.h"
@@ -14,6 +16,7 @@ RecordStrip::RecordStrip(QWidget* parent)
     : QWidget(parent),
       mark_(new MarkLabel(this)),
       text_(new QLabel(this)),
+      scroll_(new QScrollArea(this)),
       buttons_(new QVBoxLayout) {
     text_->setWordWrap(true);
     text_->setTextFormat(Qt::PlainText);
@@ -22,7 +25,13 @@ RecordStrip::RecordStrip(QWidget* parent)
     auto* said = new QHBoxLayout;
     said->setSpacing(8);
     said->addWidget(mark_, 0, Qt::AlignTop);
-    said->addWidget(text_, 1);
+    // A long reason is read by scrolling: it takes no room from the work.
+    scroll_->setWidget(text_);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    text_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    said->addWidget(scroll_, 1);
     buttons_->setSpacing(4);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(12, 6, 10, 10);
@@ -36,7 +45,8 @@ void RecordStrip::say(std::optional<Mark> mark, const QString& text, const std::
     mark_->setVisible(mark.has_value());
     if (mark) mark_->setMark(*mark);
     text_->setText(text);
-    text_->setVisible(!text.isEmpty());
+    text_->setToolTip(text);
+    scroll_->setVisible(!text.isEmpty());
     // Buttons stay where they are the same, so that the focus does.
     for (int i = buttons_->count(); i > 0; --i) {
         auto* button = buttons_->itemAt(i - 1)->widget();
@@ -63,6 +73,25 @@ void RecordStrip::say(std::optional<Mark> mark, const QString& text, const std::
         connect(shown, &QPushButton::clicked, this, act.act);
     }
     setVisible(!text.isEmpty() || !acts.empty());
+    fitText();
+}
+
+void RecordStrip::fitText() {
+    constexpr int kMostLines = 5;
+    const int needed = text_->heightForWidth(scroll_->viewport()->width());
+    const int most = kMostLines * text_->fontMetrics().lineSpacing() + 2;
+    scroll_->setFixedHeight(std::clamp(needed, 0, most));
+    scroll_->setFocusPolicy(needed > most ? Qt::TabFocus : Qt::NoFocus);
+}
+
+void RecordStrip::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fitText();
+}
+
+void RecordStrip::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fitText();
 }
 
 QString RecordStrip::text() const {

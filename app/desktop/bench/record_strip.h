@@ -12,6 +12,7 @@
 
 class QLabel;
 class QPushButton;
+class QScrollArea;
 class QVBoxLayout;
 
 namespace app {
@@ -37,9 +38,15 @@ public:
     /// Null: there is none of that name.
     [[nodiscard]] QPushButton* button(const QString& name) const;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
 private:
+    void fitText();
     MarkLabel* mark_;
     QLabel* text_;
+    QScrollArea* scroll_;
     QVBoxLayout* buttons_;
 };
 

@@ -30,7 +30,7 @@ QString meaningOf(Role role) {
         case Role::QaManager:
             return tr("attests limit tables, releases certificates");
         case Role::ThirdParty:
-            return tr("signs certificates of type 3.2 for the purchaser or an authority");
+            return tr("signs certificates of type 3.2");
         case Role::Auditor:
             return tr("reads and verifies everything, changes nothing");
         case Role::Administrator:
