@@ -226,7 +226,7 @@ void BenchPage::sign() {
     whenJudged([this] {
         if (!whyNotSign().isEmpty()) return;
         auto* dialog = new SignDialog(*desk_, pane_->examination(), session_, archive_, this);
-        connect(dialog, &TaskDialog::done, this, [this] {
+        connect(dialog, &TaskDialog::completed, this, [this] {
             emit message(tr("Signed."));
             reloadLife();
         });

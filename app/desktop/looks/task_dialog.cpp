@@ -144,7 +144,7 @@ void TaskDialog::finish(const model::Result<void>& result) {
         setTrouble(sentence(result.error()));
         return;
     }
-    emit done();
+    emit completed();
     QDialog::accept();
 }
 

@@ -51,7 +51,7 @@ public:
     void reject() override;
 
 signals:
-    void done();
+    void completed();
 
 private:
     void finish(const model::Result<void>& result);

@@ -88,7 +88,7 @@ protected:
 };
 
 model::Result<std::string> bytesOf(const QString& path) {
-    constexpr qint64 kLargest = 1024 * 1024;
+    constexpr qint64 kLargest = 1 << 20;
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly)) {
         return model::refusal(path.toStdString(), "cannot be read: %1",
@@ -133,7 +133,7 @@ TaskDialog* issueIdentityDialog(Session& session, ArchiveThread& archive,
     auto* authority =
         dialog->addPassphrase(IdentityDialog::tr("&Authority's passphrase"), "authorityPassphrase");
     dialog->setMissing([fresh, authority] {
-        if (const QString why = fresh->missing(); !why.isEmpty()) return why;
+        if (QString why = fresh->missing(); !why.isEmpty()) return why;
         return authority->text().isEmpty() ? IdentityDialog::tr("Type the authority's passphrase.")
                                            : QString();
     });

@@ -296,7 +296,7 @@ void PeopleDialog::save() {
 }
 
 void PeopleDialog::openTask(TaskDialog* dialog) {
-    connect(dialog, &TaskDialog::done, this, &PeopleDialog::reload);
+    connect(dialog, &TaskDialog::completed, this, &PeopleDialog::reload);
     dialog->open();
 }
 

@@ -65,7 +65,7 @@ private:
         if (company_->text().trimmed().isEmpty()) return tr("Type the company's name.");
         const int letters = static_cast<int>(country_->text().trimmed().size());
         if (letters == 1) return tr("A country has two letters.");
-        if (const QString why = authority_->missing(); !why.isEmpty()) return why;
+        if (QString why = authority_->missing(); !why.isEmpty()) return why;
         if (name_->text().trimmed().isEmpty()) return tr("Type the administrator's name.");
         if (id_->text().trimmed().isEmpty()) return tr("Type a short name.");
         return passphrase_->missing();

@@ -99,7 +99,7 @@ void MainWindow::signOut() {
 
 void MainWindow::setUp() {
     auto* dialog = setUpDialog(session_, archive_, this);
-    connect(dialog, &TaskDialog::done, this, [this] {
+    connect(dialog, &TaskDialog::completed, this, [this] {
         notice_->say(Mark::Passes,
                      tr("The archive is set up. Sign in as the administrator, then add the "
                         "inspectors and QA managers under People."),

@@ -91,7 +91,7 @@ qint64 PeopleTest::present() {
 }
 
 bool PeopleTest::doIt(TaskDialog* dialog) {
-    QSignalSpy done(dialog, &TaskDialog::done);
+    QSignalSpy done(dialog, &TaskDialog::completed);
     EXPECT_TRUE(dialog->actButton().isEnabled()) << dialog->actButton().toolTip().toStdString();
     QPointer<TaskDialog> guard(dialog);
     dialog->actButton().click();
