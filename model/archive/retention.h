@@ -39,8 +39,8 @@ Result<void> endHold(Archive& archive, const std::string& order, const std::stri
                      const SignedIn& signer);
 
 /// Takes a certificate out of the archive: its entry, its files, what was presented for it, and
-/// the contents of the records that it alone was made from. The history keeps that it was there, with
-/// the SHA-256 of each, and everything else that it has; what the bench recorded stays too.
+/// the contents of the records that it alone was made from. The history keeps that it was there,
+/// with the SHA-256 of each, and everything else that it has; what the bench recorded stays too.
 ///
 /// Refused: its order has no keep-until day or that day is not over, the order is on hold, or a
 /// certificate supersedes it, which has to go first. Input: no such certificate, or no reason.
