@@ -46,7 +46,7 @@ public:
 
 private:
     Comparison comparison_;
-    std::array<std::optional<std::int64_t>, 5> from_;  // by class, nanometres
+    std::array<std::optional<std::int64_t>, kIndicationClasses> from_;  // by class, nanometres
 };
 
 /// Whether relevance is decided before grouping, so that grouping depends on the levels.

@@ -58,6 +58,45 @@ struct Indication {
     std::string reason;  ///< not empty unless relevant
 };
 
+/// An ultrasonic indication, in zone coordinates. An absent dimension was not measured; one that is
+/// not measurable moved the probe by no more than the beam's width. Neither is ever zero.
+struct Reflector {
+    std::string id;
+    Length x;
+    Length y;
+    std::optional<Length> depth;        ///< below the scanned surface, >= 0
+    std::optional<Length> fbh;          ///< equivalent flat-bottomed hole, > 0
+    std::optional<Length> length;       ///< > 0
+    std::optional<Length> width;        ///< > 0, <= length
+    std::optional<Length> throughWall;  ///< > 0
+    Angle angle;
+    std::optional<Area> area;               ///< > 0
+    std::optional<GainStep> backWallLoss;   ///< >= 0
+    std::string backWallLossExplained;      ///< by what; empty: by nothing
+    std::optional<GainStep> overReference;  ///< against the reference line
+    std::optional<Length> wall;             ///< here, > 0; none: the zone's thickness
+    bool lengthNotMeasurable = false;       ///< then `length` is empty; likewise below
+    bool widthNotMeasurable = false;
+    bool throughWallNotMeasurable = false;
+    std::optional<Kind> kind;  ///< volumetric, planar or dross
+    Relevance relevance = Relevance::Relevant;
+    std::string reason;  ///< not empty unless relevant
+};
+
+/// Whether the casting lets a reflector be seen at all.
+struct Testability {
+    std::optional<Length> smallestFbh;      ///< smallest flat-bottomed hole that shows, > 0
+    std::optional<GainStep> signalToNoise;  ///< of it, at the end of the range
+};
+
+/// What is stated for an ultrasonic examination as a whole.
+struct UltrasonicTest {
+    std::optional<Area> zoneArea;  ///< examined, > 0
+    std::optional<Testability> testability;
+    std::optional<Length> deadZone;       ///< below the scanned surface, >= 0
+    std::vector<std::string> directions;  ///< from where and how it was scanned
+};
+
 /// What a person states against an examination.
 struct Objection {
     std::string by;      ///< name
@@ -79,9 +118,11 @@ struct Examination {
     std::vector<Kind> forbiddenKinds;           ///< the order's, beside the table's
     bool noIndications = false;                 ///< "nothing found", stated
     std::vector<NotExamined> notExamined;
-    std::optional<Objection> rejected;  ///< by a qualified person: then it is never acceptable
-    std::optional<Objection> invalid;   ///< declared so: it stays listed but does not count
-    std::vector<Indication> indications;
+    std::optional<Objection> rejected;    ///< by a qualified person: then it is never acceptable
+    std::optional<Objection> invalid;     ///< declared so: it stays listed but does not count
+    std::vector<Indication> indications;  ///< MT and PT
+    UltrasonicTest ultrasonic;            ///< UT
+    std::vector<Reflector> reflectors;    ///< UT
 };
 
 struct Sheet {

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -40,15 +41,36 @@ enum class Kind {
     Chaplet,
     Insert,
     Clustered,
-    Unknown
+    Unknown,
+    Volumetric,  // this and the two below: of ultrasonic indications only
+    Planar,
+    Dross
 };
 
+/// Whether the kind is one of ultrasonic indications; the others are of MT and PT indications.
+constexpr bool isUltrasonic(Kind kind) {
+    return kind == Kind::Volumetric || kind == Kind::Planar || kind == Kind::Dross;
+}
+
 /// The classes that rules speak of. NonLinear is split into Isolated and Clustered by tables that
-/// order those two; Aligned exists in tables whose rows or joins become aligned.
-enum class IndicationClass { NonLinear, Isolated, Clustered, Linear, Aligned };
+/// order those two; Aligned exists in tables whose rows or joins become aligned. Ultrasonic
+/// indications are Planar or Dross by their kind; volumetric ones Rim or Core by their depth.
+enum class IndicationClass {
+    NonLinear,
+    Isolated,
+    Clustered,
+    Linear,
+    Aligned,
+    Rim,
+    Core,
+    Planar,
+    Dross
+};
+inline constexpr std::size_t kIndicationClasses = 9;
 /// Whether a single indication of this class is non-linear, split or not.
 constexpr bool isNonLinear(IndicationClass classified) {
-    return classified != IndicationClass::Linear && classified != IndicationClass::Aligned;
+    return classified == IndicationClass::NonLinear || classified == IndicationClass::Isolated ||
+           classified == IndicationClass::Clustered;
 }
 
 /// A definition or a cell that the standard gives, does not have, or that could not be had.
@@ -134,6 +156,61 @@ struct Band {
     [[nodiscard]] bool contains(Length thickness) const;
 };
 
+/// What recording limits and the conditions of rules look at in an ultrasonic indication. Values
+/// are in millionths of a mm or dB; LengthToWidth is the plain ratio.
+enum class ReflectorMeasure { Fbh, IndicationLength, LengthToWidth, OverReference, BackWallLoss };
+
+/// Of a wall, the outer part on each side; the rest is the core.
+struct RimZone {
+    Known known = Known::Unknown;
+    Rational share{1, 3};          ///< of the wall, on each side
+    std::optional<Length> atMost;  ///< none: the share alone
+    Source source;
+};
+
+/// An ultrasonic indication is considered where any of a table's recording limits holds; a measure
+/// that is absent leaves open whether it is. A table without any considers every indication.
+struct RecordingLimit {
+    ReflectorMeasure of = ReflectorMeasure::Fbh;
+    Comparison comparison = Comparison::AtLeast;
+    std::optional<bool> measurable;  ///< only for those with (without) a measurable extent
+    struct Row {
+        Band band;  ///< of the wall
+        Cell cell;  ///< Number, None or Unknown
+        int line = 0;
+    };
+    std::vector<Row> rows;
+};
+
+/// What a dimension counts as that moved the probe by no more than the beam's width. Empty: the
+/// checks that need it are not judged.
+struct NotMeasurableRule {
+    std::optional<Length> throughWall;  ///< > 0
+    std::optional<Area> area;           ///< > 0
+    Source source;
+};
+
+/// Clusters: two or more ultrasonic indications within a cube. Their areas may add up to a limit of
+/// class Clustered only where they spread over at least `spread`.
+struct ClusterRule {
+    Known known = Known::Absent;
+    Length cube;                 ///< edge
+    std::optional<Area> spread;  ///< none: anywhere
+    Source source;
+};
+
+/// A rule looks only at the indications for which all its conditions hold. Where an absent measure
+/// leaves that open, it can pass an indication but not fail it.
+struct Condition {
+    ReflectorMeasure of = ReflectorMeasure::IndicationLength;
+    Comparison comparison = Comparison::AtMost;
+    Rational value;
+};
+
+/// What a testability rule measures: the smallest flat-bottomed hole, mm, or its signal to noise,
+/// dB.
+enum class TestabilityMeasure { SmallestFbh, SignalToNoise };
+
 /// The rules the engine knows (names in words.h are the contract's).
 enum class RuleKind {
     IndividualLength,
@@ -169,6 +246,8 @@ struct Rule {
     Comparison passes = Comparison::AtMost;   ///< passes when measured `passes` limit
     std::map<std::string, FrameRule> frames;  ///< by level; a level without entry has the table's
     bool framed = false;                      ///< false: no frame, the whole surface (or each item)
+    std::vector<Condition> conditions;        ///< UT
+    TestabilityMeasure testability = TestabilityMeasure::SmallestFbh;  ///< of a testability rule
     std::vector<RuleRow> rows;
     int line = 0;  ///< in the file
 };
@@ -219,6 +298,11 @@ struct LimitTable {
     std::vector<Kind> forbiddenKinds;
     Source forbiddenSource;
     std::vector<Rule> rules;
+    // Of tables for ultrasonic testing only.
+    RimZone rim;
+    std::vector<RecordingLimit> recording;
+    NotMeasurableRule notMeasurable;
+    ClusterRule clusters;
 
     [[nodiscard]] const LevelKey* key(std::string_view name) const;
     /// The key whose level judges a class; null where no key does.

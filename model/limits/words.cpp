@@ -14,16 +14,37 @@ constexpr WordEntry<Material> kMaterials[] = {
     {Material::GreyIron, "grey iron"}};
 constexpr WordEntry<Grade> kGrades[] = {
     {Grade::Read, "R"}, {Grade::ReadTwice, "R2"}, {Grade::Partly, "P"}, {Grade::Memory, "M"}};
-constexpr WordEntry<Kind> kKinds[] = {
-    {Kind::Crack, "crack"},         {Kind::HotTear, "hot tear"},  {Kind::ColdShut, "cold shut"},
-    {Kind::Shrinkage, "shrinkage"}, {Kind::Porosity, "porosity"}, {Kind::Inclusion, "inclusion"},
-    {Kind::Chaplet, "chaplet"},     {Kind::Insert, "insert"},     {Kind::Clustered, "clustered"},
-    {Kind::Unknown, "unknown"}};
+constexpr WordEntry<Kind> kKinds[] = {{Kind::Crack, "crack"},
+                                      {Kind::HotTear, "hot tear"},
+                                      {Kind::ColdShut, "cold shut"},
+                                      {Kind::Shrinkage, "shrinkage"},
+                                      {Kind::Porosity, "porosity"},
+                                      {Kind::Inclusion, "inclusion"},
+                                      {Kind::Chaplet, "chaplet"},
+                                      {Kind::Insert, "insert"},
+                                      {Kind::Clustered, "clustered"},
+                                      {Kind::Unknown, "unknown"},
+                                      {Kind::Volumetric, "volumetric"},
+                                      {Kind::Planar, "planar"},
+                                      {Kind::Dross, "dross"}};
 constexpr WordEntry<IndicationClass> kClasses[] = {{IndicationClass::NonLinear, "non-linear"},
                                                    {IndicationClass::Isolated, "isolated"},
                                                    {IndicationClass::Clustered, "clustered"},
                                                    {IndicationClass::Linear, "linear"},
-                                                   {IndicationClass::Aligned, "aligned"}};
+                                                   {IndicationClass::Aligned, "aligned"},
+                                                   {IndicationClass::Rim, "rim"},
+                                                   {IndicationClass::Core, "core"},
+                                                   {IndicationClass::Planar, "planar"},
+                                                   {IndicationClass::Dross, "dross"}};
+constexpr WordEntry<ReflectorMeasure> kReflectorMeasures[] = {
+    {ReflectorMeasure::Fbh, "fbh"},
+    {ReflectorMeasure::IndicationLength, "length"},
+    {ReflectorMeasure::LengthToWidth, "length to width"},
+    {ReflectorMeasure::OverReference, "over reference"},
+    {ReflectorMeasure::BackWallLoss, "back-wall loss"}};
+constexpr WordEntry<TestabilityMeasure> kTestabilityMeasures[] = {
+    {TestabilityMeasure::SmallestFbh, "smallest fbh"},
+    {TestabilityMeasure::SignalToNoise, "signal to noise"}};
 constexpr WordEntry<RuleKind> kRules[] = {{RuleKind::IndividualLength, "individual length"},
                                           {RuleKind::CumulativeLength, "cumulative length"},
                                           {RuleKind::TotalArea, "total area"},
@@ -66,6 +87,12 @@ std::string_view word(RuleKind rule) {
 std::string_view word(Comparison comparison) {
     return wordIn(kComparisons, comparison);
 }
+std::string_view word(ReflectorMeasure measure) {
+    return wordIn(kReflectorMeasures, measure);
+}
+std::string_view word(TestabilityMeasure measure) {
+    return wordIn(kTestabilityMeasures, measure);
+}
 
 std::optional<Method> methodFrom(std::string_view word) {
     return valueIn(kMethods, word);
@@ -87,6 +114,12 @@ std::optional<RuleKind> ruleFrom(std::string_view word) {
 }
 std::optional<Comparison> comparisonFrom(std::string_view word) {
     return valueIn(kComparisons, word);
+}
+std::optional<ReflectorMeasure> reflectorMeasureFrom(std::string_view word) {
+    return valueIn(kReflectorMeasures, word);
+}
+std::optional<TestabilityMeasure> testabilityMeasureFrom(std::string_view word) {
+    return valueIn(kTestabilityMeasures, word);
 }
 
 }  // namespace model

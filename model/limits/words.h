@@ -16,6 +16,8 @@ std::string_view word(Kind kind);                        ///< "hot tear" ...
 std::string_view word(IndicationClass indicationClass);  ///< "non-linear" ...
 std::string_view word(RuleKind rule);                    ///< "individual length" ...
 std::string_view word(Comparison comparison);            ///< "<", "<=", ">=", ">"
+std::string_view word(ReflectorMeasure measure);         ///< "fbh", "over reference" ...
+std::string_view word(TestabilityMeasure measure);       ///< "smallest fbh" ...
 
 std::optional<Method> methodFrom(std::string_view word);
 std::optional<Material> materialFrom(std::string_view word);
@@ -24,5 +26,7 @@ std::optional<Kind> kindFrom(std::string_view word);
 std::optional<IndicationClass> classFrom(std::string_view word);
 std::optional<RuleKind> ruleFrom(std::string_view word);
 std::optional<Comparison> comparisonFrom(std::string_view word);
+std::optional<ReflectorMeasure> reflectorMeasureFrom(std::string_view word);
+std::optional<TestabilityMeasure> testabilityMeasureFrom(std::string_view word);
 
 }  // namespace model

@@ -11,6 +11,7 @@
 
 #include "judge/sheet.h"
 #include "record/typed_indication.h"
+#include "record/typed_reflector.h"
 
 namespace model {
 
@@ -76,8 +77,10 @@ struct ExaminationDraft {
     std::int64_t id = 0;       ///< given by the archive; 0: not stored yet
     std::int64_t version = 0;  ///< rises with every save; a save on an older one is a conflict
     std::string casting;       ///< serial
-    Examination header;        ///< all but `indications`, which stays empty here
-    std::vector<TypedIndication> rows;  ///< as typed, half-typed rows included
+    Examination header;        ///< all but `indications` and `reflectors`, which stay empty here
+    std::vector<TypedIndication> rows;       ///< MT, PT: as typed, half-typed rows included
+    std::vector<TypedSetting> settings;      ///< UT
+    std::vector<TypedReflector> reflectors;  ///< UT: as typed, half-typed rows included
     std::string examinedBy;
     std::string examinedOn;  ///< date of the test
     std::string procedure;   ///< number and revision of the written procedure

@@ -129,6 +129,12 @@ QString kindText(model::Kind kind) {
             return tr("insert");
         case Kind::Clustered:
             return tr("clustered");
+        case Kind::Volumetric:
+            return tr("volumetric");
+        case Kind::Planar:
+            return tr("planar");
+        case Kind::Dross:
+            return tr("dross");
         case Kind::Unknown:
             break;
     }

@@ -221,12 +221,13 @@ TEST(Fields, AreAllKnownToTheArchive) {
     const auto& [zone, zoneDescription, width, height, thickness, surface, tests] = PlannedZone();
     const auto& [method, stage, table, levels] = RequiredTest();
     const auto& [serial, heat, order, part, planRevision] = Casting();
-    const auto& [id, version, casting, header, rows, examinedBy, examinedOn, procedure, remarks] =
-        ExaminationDraft();
+    const auto& [id, version, casting, header, rows, settings, reflectors, examinedBy, examinedOn,
+                 procedure, remarks] = ExaminationDraft();
     const auto& [surfaceId, placement, surfaceWidth, surfaceHeight, period] = SurfacePlace();
     const auto& [area, reason, agreed] = NotExamined();
     const auto& [hZone, hMethod, hStage, cycle, repeat, hThickness, hSurface, hTable, hLevels,
-                 hForbidden, none, notExamined, rejected, invalid, indications] = Examination();
+                 hForbidden, none, notExamined, rejected, invalid, indications, ultrasonic, found] =
+        Examination();
     const auto& [rowId, x, y, length, rowWidth, removed, angle, rowArea, kind, stated, relevance,
                  rowReason, unit] = TypedIndication();
     EXPECT_TRUE(number.empty() && partNumber.empty() && zone.empty() && table.empty() &&

@@ -30,9 +30,12 @@ TEST(Words, EveryValueHasAWordThatLeadsBackToIt) {
     expectRoundTrip(Method::Magnetic, Method::Ultrasonic, methodFrom);
     expectRoundTrip(Material::CastSteel, Material::GreyIron, materialFrom);
     expectRoundTrip(Grade::Read, Grade::Memory, gradeFrom);
-    expectRoundTrip(Kind::Crack, Kind::Unknown, kindFrom);
-    expectRoundTrip(IndicationClass::NonLinear, IndicationClass::Aligned, classFrom);
+    expectRoundTrip(Kind::Crack, Kind::Dross, kindFrom);
+    expectRoundTrip(IndicationClass::NonLinear, IndicationClass::Dross, classFrom);
     expectRoundTrip(RuleKind::IndividualLength, RuleKind::Testability, ruleFrom);
+    expectRoundTrip(ReflectorMeasure::Fbh, ReflectorMeasure::BackWallLoss, reflectorMeasureFrom);
+    expectRoundTrip(TestabilityMeasure::SmallestFbh, TestabilityMeasure::SignalToNoise,
+                    testabilityMeasureFrom);
     expectRoundTrip(Comparison::Less, Comparison::More, comparisonFrom);
 }
 
