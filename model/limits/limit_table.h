@@ -142,7 +142,8 @@ struct Cell {
     std::int64_t number = 0;
     Rational fraction;
     Source source;
-    std::string note;  ///< printed with the check that it decided; empty for none
+    std::string note;     ///< printed with the check that it decided; empty for none
+    std::string written;  ///< with its unit, as in the file: "0.8 in2"; empty: mm, mm2, ...
 };
 
 /// A thickness band, mm; each end with its own comparison (lower: More or AtLeast; upper: Less or
@@ -188,6 +189,7 @@ struct NotMeasurableRule {
     std::optional<Length> throughWall;  ///< > 0
     std::optional<Area> area;           ///< > 0
     Source source;
+    std::string written;  ///< both, as in the file: "area 0.15 in2"
 };
 
 /// Clusters: two or more ultrasonic indications within a cube. Their areas may add up to a limit of
@@ -197,6 +199,7 @@ struct ClusterRule {
     Length cube;                 ///< edge
     std::optional<Area> spread;  ///< none: anywhere
     Source source;
+    std::string written;  ///< both, as in the file: "cube 1 in spread 36 in2"
 };
 
 /// A rule looks only at the indications for which all its conditions hold. Where an absent measure
@@ -205,6 +208,7 @@ struct Condition {
     ReflectorMeasure of = ReflectorMeasure::IndicationLength;
     Comparison comparison = Comparison::AtMost;
     Rational value;
+    Source source;
 };
 
 /// What a testability rule measures: the smallest flat-bottomed hole, mm, or its signal to noise,
@@ -301,6 +305,7 @@ struct LimitTable {
     // Of tables for ultrasonic testing only.
     RimZone rim;
     std::vector<RecordingLimit> recording;
+    Source recordingSource;  ///< of there being none
     NotMeasurableRule notMeasurable;
     ClusterRule clusters;
 
