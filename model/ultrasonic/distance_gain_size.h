@@ -26,9 +26,8 @@ inline constexpr double kSmallestDistance = 0.7;
 /// The echo of a flat back wall, dB (at most 0). `a` > 0.
 double backWallEchoDb(double a);
 
-/// The echo of a disc, dB. `a` >= 0.5 and `g` > 0, with g / a <= 3: the disc does not reach far
-/// beyond the beam. Any disc up to the crystal's size is within that, and whatever discOfEcho
-/// gives.
+/// The echo of a disc, dB. `a` >= 0.5, `g` > 0. A disc that reaches far beyond the beam (g > 4 a)
+/// echoes as a back wall, from which it differs by less than 0.02 dB.
 double discEchoDb(double a, double g);
 
 /// A disc as large as an echo is high.
@@ -38,10 +37,10 @@ struct DiscSize {
                    ///< disc that reaches the back wall's echo, the reflector at least that large
 };
 
-/// The smallest disc that gives the echo. `a` >= kSmallestDistance, `echoDb` finite; both on the
-/// scale of discEchoDb. The larger a disc, the higher its echo, up to the back wall's curve; beyond
-/// the first crossing ever larger discs swing about that curve, by interference at their edge, so
-/// the height no longer tells the size: there the size is clipped.
+/// The smallest disc that gives the echo. `a` >= kSmallestDistance, `echoDb` finite, on the scale
+/// of discEchoDb. The larger a disc, the higher its echo, until it is that of a back wall. Beyond,
+/// the echo of ever larger discs falls and rises again by interference at their edge, so that
+/// height no longer tells size: there the size is clipped.
 DiscSize discOfEcho(double a, double echoDb);
 
 /// The echoes of one disc.
