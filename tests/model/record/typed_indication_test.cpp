@@ -120,6 +120,14 @@ TEST(TypedIndication, RefusesSizesThatAreNone) {
     }
 }
 
+TEST(TypedIndication, RefusesTheKindsOfUltrasonicIndications) {
+    for (const char* kind : {"volumetric", "planar", "dross"}) {
+        TypedIndication row = goodRow();
+        row.kind = kind;
+        EXPECT_THAT(wrongFields(row), ElementsAre("kind")) << kind;
+    }
+}
+
 TEST(TypedIndication, RefusesAWidthAboveTheLength) {
     TypedIndication row = goodRow();
     row.width = "3.000001";
