@@ -9,9 +9,10 @@
 #include <unistd.h>
 
 #include "archive/backup.h"
-#include "archive_fixture.h"
+#include "archive/retention.h"
 #include "base/digest.h"
 #include "foundry/old_certificates.h"
+#include "lifecycle_fixture.h"
 #include "limits/shipped_tables.h"
 
 namespace model {
@@ -108,6 +109,27 @@ int makeDatabase(const std::string& path) {
     return foundry::addCertificate(*archive, facts, "%PDF of an old archive", actor) ? 0 : 4;
 }
 
+/// Signed by everybody, with a casting that was presented, endorsed and released.
+class SignedDatabase : public LifecycleTest {
+public:
+    int writeTo(const std::string& to) {
+        const std::int64_t number = presentedCasting("3.2", "2");
+        const auto done = [&] {
+            if (auto endorsed = endorse(*archive_, number, endorsedPdf(number), thirdParty_);
+                !endorsed)
+                return endorsed;
+            if (auto released = release(number, qaManager_); !released) return released;
+            return hold(*archive_, "O-1", "a claim is open", qaManager_);
+        }();
+        archive_.reset();
+        if (!done) return 4;
+        for (const char* suffix : {"", ".key"})
+            std::filesystem::copy_file(path() + suffix, to + suffix);
+        return 0;
+    }
+    void TestBody() override {}
+};
+
 }  // namespace
 
 int runAsSecondProgram(const std::vector<std::string>& arguments) {
@@ -122,6 +144,8 @@ int runAsSecondProgram(const std::vector<std::string>& arguments) {
         return onSmallDisk(arguments[3], [&] { return restore(arguments[1], arguments[2]); });
     if (arguments.size() == 2 && arguments[0] == "--make-database")
         return makeDatabase(arguments[1]);
+    if (arguments.size() == 2 && arguments[0] == "--make-signed-database")
+        return SignedDatabase().writeTo(arguments[1]);
     return -1;
 }
 

@@ -14,6 +14,7 @@ namespace model {
 ///   --back-up-on-small-disk PATH FOLDER SIZE   while no file may become larger than SIZE
 ///   --restore-on-small-disk FOLDER PATH SIZE   the same
 ///   --make-database PATH              one of each record, for data/
+///   --make-signed-database PATH       the same of what people sign, with its key file
 int runAsSecondProgram(const std::vector<std::string>& arguments);
 
 }  // namespace model
