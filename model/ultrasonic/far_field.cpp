@@ -46,23 +46,8 @@ double fbhFromFbhMm(double differenceDb, const EchoPath& flaw, const EchoPath& h
            std::pow(10, lossFreeDifferenceDb(differenceDb, flaw, hole) / 40);
 }
 
-double fbhFromSdhMm(double differenceDb, const EchoPath& flaw, const EchoPath& hole,
-                    double holeDiameterMm) {
-    return fbhFromFbhMm(differenceDb, flaw, hole, fbhEqualToSdhMm(hole, holeDiameterMm));
-}
-
-double sdhFromSdhMm(double differenceDb, const EchoPath& flaw, const EchoPath& hole,
-                    double holeDiameterMm) {
-    return sdhEqualToFbhMm(flaw, fbhFromSdhMm(differenceDb, flaw, hole, holeDiameterMm));
-}
-
 double fbhEqualToSdhMm(const EchoPath& hole, double holeDiameterMm) {
     return std::sqrt(hole.wavelengthMm / kPi * std::sqrt(2 * holeDiameterMm * hole.lengthMm));
-}
-
-double sdhEqualToFbhMm(const EchoPath& hole, double holeDiameterMm) {
-    const double root = kPi * holeDiameterMm * holeDiameterMm / hole.wavelengthMm;
-    return root * root / (2 * hole.lengthMm);
 }
 
 bool sideDrilledHoleFarEnough(const EchoPath& hole, double nearFieldMm) {

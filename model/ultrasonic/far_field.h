@@ -25,23 +25,16 @@ struct EchoPath {
 /// path lost more than the reference's.
 double lossFreeDifferenceDb(double differenceDb, const EchoPath& flaw, const EchoPath& reference);
 
-/// Diameter of the flat-bottomed hole that gives the flaw's echo; the reference is a back wall,
-/// a flat-bottomed hole, or the side of a hole of the given diameter.
+/// Diameter of the flat-bottomed hole that gives the flaw's echo; the reference is a back wall, or
+/// a flat-bottomed hole of the given diameter.
 double fbhFromBackWallMm(double differenceDb, const EchoPath& flaw, const EchoPath& backWall);
 double fbhFromFbhMm(double differenceDb, const EchoPath& flaw, const EchoPath& hole,
                     double holeDiameterMm);
-double fbhFromSdhMm(double differenceDb, const EchoPath& flaw, const EchoPath& hole,
-                    double holeDiameterMm);
 
-/// Diameter of the side-drilled hole that gives the flaw's echo, against another one.
-double sdhFromSdhMm(double differenceDb, const EchoPath& flaw, const EchoPath& hole,
-                    double holeDiameterMm);
-
-/// Flat-bottomed and side-drilled hole with equal echoes at the same place:
-/// Df = sqrt((lambda / pi) sqrt(2 d s)). Through this a side-drilled hole is a reference for the
-/// distance-gain-size model too. Holds where sideDrilledHoleFarEnough and -WideEnough.
+/// The flat-bottomed hole that echoes as a side-drilled one at the same place:
+/// Df = sqrt((lambda / pi) sqrt(2 d s)). Through it a side-drilled hole is a reference, here and
+/// for the distance-gain-size model. Holds where sideDrilledHoleFarEnough and -WideEnough.
 double fbhEqualToSdhMm(const EchoPath& hole, double holeDiameterMm);
-double sdhEqualToFbhMm(const EchoPath& hole, double holeDiameterMm);
 
 /// A side-drilled hole echoes as these formulas say from 0.7 N on, and from 1.5 wavelengths of
 /// diameter on (ISO 16811, from memory).
