@@ -1,102 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "limits/cell_lines.h"
 
+#include <algorithm>
+
 #include "base/decimal.h"
+#include "limits/cell_texts.h"
 #include "limits/words.h"
 
 namespace model {
 namespace {
-
-std::string inWords(Comparison comparison) {
-    switch (comparison) {
-        case Comparison::Less:
-            return "below";
-        case Comparison::AtMost:
-            return "at most";
-        case Comparison::AtLeast:
-            return "at least";
-        case Comparison::More:
-            return "above";
-    }
-    return "";
-}
-
-/// A fraction without a unit: "3", "1/3".
-std::string plain(Rational value) {
-    if (value.isWhole()) return std::to_string(value.numerator / value.denominator);
-    return std::to_string(value.numerator) + "/" + std::to_string(value.denominator);
-}
-
-std::string unitOf(RuleKind rule) {
-    switch (rule) {
-        case RuleKind::IndividualLength:
-        case RuleKind::CumulativeLength:
-        case RuleKind::LineOfIndications:
-        case RuleKind::Spacing:
-        case RuleKind::EquivalentReflector:
-        case RuleKind::ThroughWallExtent:
-            return " mm";
-        case RuleKind::TotalArea:
-        case RuleKind::IndividualArea:
-            return " mm2";
-        case RuleKind::AreaShare:
-            return " %";
-        case RuleKind::BackWallLoss:
-            return " dB";
-        case RuleKind::Count:
-        case RuleKind::CountAtMaximum:
-        case RuleKind::ForbiddenKind:
-        case RuleKind::Testability:
-            break;
-    }
-    return "";
-}
-
-std::string bareValue(const Cell& cell, const std::string& unit) {
-    switch (cell.type) {
-        case Cell::Type::Number:
-            return formatMillionths(cell.number) + unit;
-        case Cell::Type::FractionOfThickness:
-            return plain(cell.fraction) + " of the thickness";
-        case Cell::Type::FractionOfArea:
-            return plain(cell.fraction) + " of the zone's area";
-        case Cell::Type::None:
-            return "none";
-        case Cell::Type::Unknown:
-            return "unknown";
-        case Cell::Type::Agreed:
-            return "as agreed";
-    }
-    return "";
-}
-
-/// With the table's own remark on the cell.
-std::string withNote(const std::string& value, const Cell& cell) {
-    return cell.note.empty() ? value : value + " (" + cell.note + ")";
-}
-
-/// A number stands behind its comparison; "none", "unknown" and "as agreed" have none.
-std::string limitText(const Cell& cell, Comparison comparison, const std::string& unit) {
-    const bool isLimit = cell.type == Cell::Type::Number ||
-                         cell.type == Cell::Type::FractionOfThickness ||
-                         cell.type == Cell::Type::FractionOfArea;
-    const std::string text = bareValue(cell, unit);
-    return withNote(isLimit ? inWords(comparison) + " " + text : text, cell);
-}
-
-std::string bandText(const Band& band) {
-    std::string text;
-    if (band.lower) text = std::string(word(band.lowerComparison)) + " " + toText(*band.lower);
-    if (band.upper)
-        text += (text.empty() ? "" : ", ") + std::string(word(band.upperComparison)) + " " +
-                toText(*band.upper);
-    return text;
-}
-
-std::string frameText(const FrameShape& shape) {
-    if (shape.circle) return "circle of " + toText(shape.width) + " mm";
-    return toText(shape.width) + " x " + toText(shape.height) + " mm";
-}
 
 class Lines {
 public:
@@ -104,9 +16,13 @@ public:
 
     std::vector<CellLine> take() {
         addMaterials();
-        addRatio();
-        addThresholds();
-        addRows();
+        if (table_.method == Method::Ultrasonic) {
+            addUltrasonic();
+        } else {
+            addRatio();
+            addThresholds();
+            addRows();
+        }
         addJoins();
         define("frame", table_.frame.known, frameText(table_.frame.shape), table_.frame.source);
         if (!table_.summedSource.locator.empty())
@@ -143,7 +59,7 @@ private:
     void addRatio() {
         define("ratio", table_.ratio.known,
                "linear when the length is " + inWords(table_.ratio.comparison) + " " +
-                   plain(table_.ratio.factor) + " x the width",
+                   plainText(table_.ratio.factor) + " x the width",
                table_.ratio.source);
     }
 
@@ -156,6 +72,26 @@ private:
             add({"threshold", row.key, row.level, "",
                  limitText(row.cell, threshold.comparison, " mm"), "", std::nullopt},
                 row.cell.source, row.cell.type != Cell::Type::Unknown);
+    }
+
+    void addUltrasonic() {
+        define("rim", table_.rim.known, rimText(table_.rim), table_.rim.source);
+        if (table_.recording.empty())
+            define("recording limit", Known::Absent, "", table_.recordingSource);
+        for (const RecordingLimit& limit : table_.recording) {
+            std::string what = "recording limit, " + measureText(limit.of);
+            if (limit.measurable)
+                what += *limit.measurable ? ", extent measurable" : ", extent not measurable";
+            for (const RecordingLimit::Row& row : limit.rows)
+                add({what, "", "", bandText(row.band),
+                     limitText(row.cell, limit.comparison, unitOf(limit.of)), "", std::nullopt},
+                    row.cell.source, row.cell.type != Cell::Type::Unknown);
+        }
+        const NotMeasurableRule& notMeasurable = table_.notMeasurable;
+        const bool known = notMeasurable.throughWall || notMeasurable.area;
+        define("not measurable counts as", known ? Known::Given : Known::Unknown,
+               notMeasurable.written, notMeasurable.source);
+        define("clusters", table_.clusters.known, table_.clusters.written, table_.clusters.source);
     }
 
     void addRows() {
@@ -191,13 +127,26 @@ private:
         define("forbidden kinds", Known::Given, text, table_.forbiddenSource);
     }
 
-    void addRule(const Rule& rule) {
-        std::string what(word(rule.kind));
+    static std::string nameOf(const Rule& rule) {
+        std::string name(word(rule.kind));
+        if (rule.kind == RuleKind::Testability)
+            name += rule.testability == TestabilityMeasure::SmallestFbh
+                        ? ", smallest flat-bottomed hole"
+                        : ", signal to noise";
         std::string classes;
         for (const IndicationClass each : rule.classes)
             classes += (classes.empty() ? "" : ", ") + std::string(word(each));
-        if (!classes.empty()) what += " (" + classes + ")";
-        if (rule.framed) what += ", within the frame";
+        if (!classes.empty()) name += " (" + classes + ")";
+        if (rule.framed) name += ", within the frame";
+        for (const Condition& each : rule.conditions) name += ", " + conditionText(each);
+        return name;
+    }
+
+    void addRule(const Rule& rule) {
+        const std::string what = nameOf(rule);
+        for (const Condition& each : rule.conditions)
+            add({what + ": condition", rule.key, "", "", conditionText(each), "", std::nullopt},
+                each.source, true);
         for (const auto& [level, frame] : rule.frames) {
             const bool known = frame.known != Known::Unknown;
             const std::string text = frame.known == Known::Given    ? frameText(frame.shape)
@@ -206,15 +155,25 @@ private:
             add({what + ": frame", rule.key, level, "", text, "", std::nullopt}, frame.source,
                 known);
         }
-        for (const RuleRow& row : rule.rows) {
-            add({what, rule.key, row.level, bandText(row.band),
-                 limitText(row.limit, rule.passes, unitOf(rule.kind)), "", std::nullopt},
-                row.limit.source, row.limit.type != Cell::Type::Unknown);
-            if (rule.kind == RuleKind::CountAtMaximum)
-                add({what + ": margin", rule.key, row.level, bandText(row.band),
-                     withNote(bareValue(row.margin, " mm"), row.margin), "", std::nullopt},
-                    row.margin.source, row.margin.type != Cell::Type::Unknown);
+        for (auto row = rule.rows.begin(); row != rule.rows.end(); ++row) {
+            // A row of the file for every level is one line.
+            const auto next = std::find_if(row, rule.rows.end(), [&](const RuleRow& other) {
+                return other.line != row->line;
+            });
+            addRow(rule, what, *row, next - row > 1 ? "" : row->level);
+            row = next - 1;
         }
+    }
+
+    void addRow(const Rule& rule, const std::string& what, const RuleRow& row,
+                const std::string& level) {
+        add({what, rule.key, level, bandText(row.band),
+             limitText(row.limit, rule.passes, unitOf(rule)), "", std::nullopt},
+            row.limit.source, row.limit.type != Cell::Type::Unknown);
+        if (rule.kind == RuleKind::CountAtMaximum)
+            add({what + ": margin", rule.key, level, bandText(row.band),
+                 withNote(bareValue(row.margin, " mm"), row.margin), "", std::nullopt},
+                row.margin.source, row.margin.type != Cell::Type::Unknown);
     }
 
     const LimitTable& table_;

@@ -5,36 +5,16 @@
 #include <map>
 
 #include "base/digest.h"
+#include "limits/by_method.h"
 #include "limits/rule_reader.h"
 #include "limits/statement.h"
 #include "limits/table_check.h"
 #include "limits/table_lines.h"
+#include "limits/ultrasonic_reader.h"
 #include "limits/words.h"
 
 namespace model {
 namespace {
-
-/// What every table states, in the order in which a missing one is reported.
-constexpr std::string_view kRequired[] = {
-    "fettlemark-table", "id",     "standard",  "edition", "revision", "method", "materials",
-    "levels",           "linear", "threshold", "rows",    "joins",    "frame",  "summed",
-    "forbidden"};
-
-/// The level keys that a sheet's "levels" can name, by method.
-bool isLevelKey(Method method, std::string_view name) {
-    const auto among = [&](std::initializer_list<std::string_view> names) {
-        return std::ranges::find(names, name) != names.end();
-    };
-    switch (method) {
-        case Method::Magnetic:
-            return among({"all", "non-linear", "linear", "aligned"});
-        case Method::Penetrant:
-            return among({"all", "isolated", "clustered", "linear", "aligned"});
-        case Method::Ultrasonic:
-            return among({"all", "rim", "core", "planar", "dross"});
-    }
-    return false;
-}
 
 class TableParser {
 public:
@@ -46,6 +26,7 @@ private:
     using Reader = void (TableParser::*)(Statement&);
 
     std::optional<Error> read(const TableLine& line);
+    std::optional<Error> checkStatements(const std::string& lastLine) const;
     void readInHead(std::string_view name, Statement& in);
 
     void format(Statement& in);
@@ -65,11 +46,16 @@ private:
     void joins(Statement& in);
     void frame(Statement& in) { table_.frame = in.frame(); }
     void summed(Statement& in);
+    void rim(Statement& in) { ultrasonic_.rim(in); }
+    void recording(Statement& in) { ultrasonic_.recording(in); }
+    void notMeasurable(Statement& in) { ultrasonic_.notMeasurable(in); }
+    void clusters(Statement& in) { ultrasonic_.clusters(in); }
     void forbidden(Statement& in);
 
     void checkKey(Statement& in, const LevelKey& key) const;
 
     LimitTable table_;
+    UltrasonicReader ultrasonic_{table_};
     RuleReader rules_{table_};
     std::map<std::string, int, std::less<>> lineOf_;  // of the table's own statements
     enum class Block { Head, Threshold, Rules } block_ = Block::Head;
@@ -89,12 +75,26 @@ Result<LimitTable> TableParser::parse(std::string_view text) {
     // A file cut short between two rules would judge by the rules that are left.
     if (!ended_ && !lineOf_.empty())
         return inputError(lastLine, "the file stops before the statement \"end\"");
-    for (const std::string_view name : kRequired)
-        if (!lineOf_.contains(name))
-            return inputError(lastLine, "the statement \"%1\" is missing", {std::string(name)});
+    if (const std::optional<Error> error = checkStatements(lastLine)) return *error;
     if (table_.rules.empty()) return inputError(lastLine, "the table has no rule");
+    if (table_.method == Method::Ultrasonic)
+        table_.ratio.known = table_.threshold.known = table_.rows.known = Known::Absent;
     if (const Result<void> checked = checkTable(table_, lineOf_); !checked) return checked.error();
     return std::move(table_);
+}
+
+std::optional<Error> TableParser::checkStatements(const std::string& lastLine) const {
+    for (const auto& [name, whose] : kTableStatements) {
+        const auto stated = lineOf_.find(name);
+        const bool needed = isOf(whose, table_.method);
+        if (needed && stated == lineOf_.end())
+            return inputError(lastLine, "the statement \"%1\" is missing", {std::string(name)});
+        if (!needed && stated != lineOf_.end())
+            return inputError(placeInTable(table_.file, stated->second),
+                              "\"%1\" is not a statement of a table for %2",
+                              {std::string(name), std::string(word(table_.method))});
+    }
+    return std::nullopt;
 }
 
 std::optional<Error> TableParser::read(const TableLine& line) {
@@ -110,6 +110,7 @@ std::optional<Error> TableParser::read(const TableLine& line) {
         if (std::optional<Error> error = rules_.finish()) return error;
         ended_ = true;
     } else if (name == "rule") {
+        if (std::optional<Error> error = ultrasonic_.finish()) return error;
         if (std::optional<Error> error = rules_.finish()) return error;
         block_ = Block::Rules;
         rules_.begin(in);
@@ -119,7 +120,12 @@ std::optional<Error> TableParser::read(const TableLine& line) {
         thresholdColumns(in);
     } else if (block_ == Block::Threshold && name == "row") {
         thresholdRow(in);
+    } else if (ultrasonic_.inRecording() && name == "columns") {
+        ultrasonic_.columns(in);
+    } else if (ultrasonic_.inRecording() && name == "row") {
+        ultrasonic_.row(in);
     } else {
+        if (std::optional<Error> error = ultrasonic_.finish()) return error;
         block_ = Block::Head;
         readInHead(name, in);
     }
@@ -144,12 +150,16 @@ void TableParser::readInHead(std::string_view name, Statement& in) {
         {"joins", &TableParser::joins},
         {"frame", &TableParser::frame},
         {"summed", &TableParser::summed},
+        {"rim", &TableParser::rim},
+        {"recording", &TableParser::recording},
+        {"not-measurable", &TableParser::notMeasurable},
+        {"clusters", &TableParser::clusters},
         {"forbidden", &TableParser::forbidden}};
     const auto reader = kReaders.find(name);
     if (reader == kReaders.end())
         return in.fail("\"%1\" is not a statement of a limit table", {shownInError(name)});
     const auto [first, isNew] = lineOf_.try_emplace(std::string(name), in.line());
-    if (!isNew && name != "remark" && name != "levels")
+    if (!isNew && name != "remark" && name != "levels" && name != "recording")
         return in.fail("\"%1\" is already stated in line %2",
                        {std::string(name), std::to_string(first->second)});
     (this->*reader->second)(in);
@@ -203,8 +213,12 @@ void TableParser::checkKey(Statement& in, const LevelKey& key) const {
         return in.fail("the key \"%1\" already has its levels", {key.name});
     if (!table_.keys.empty() && (key.name == "all" || table_.key("all") != nullptr))
         return in.fail("a table with the key \"all\" has no other key");
-    if (key.classes.empty() && table_.method != Method::Ultrasonic)
+    if (key.classes.empty())
         return in.fail("the classes that \"%1\" orders are missing: of CLASS ...", {key.name});
+    for (const IndicationClass each : key.classes)
+        if (!isClassOf(table_.method, each))
+            return in.fail("%1 has no class %2",
+                           {std::string(word(table_.method)), std::string(word(each))});
     for (auto it = key.classes.begin(); it != key.classes.end(); ++it)
         if (std::find(key.classes.begin(), it, *it) != it || table_.keyOf(*it) != nullptr)
             return in.fail("the class %1 is ordered twice", {std::string(word(*it))});
@@ -259,7 +273,7 @@ void TableParser::thresholdRow(Statement& in) {
     if (!in.error() && table_.key(read.key) == nullptr)
         return in.fail("the key \"%1\" has no levels in this table", {shownInError(read.key)});
     read.level = in.text("level");
-    read.cell = in.cell();
+    read.cell = in.cell(Measured::Mm);
     if (read.cell.type == Cell::Type::FractionOfArea)
         in.fail("a threshold is a length: no fraction of the area");
     in.rowEnd(read.cell, read.notMonotone);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/decimal.h"
+#include "limits/ultrasonic_reader.h"
 #include "limits/words.h"
 
 namespace model {
@@ -44,11 +45,12 @@ void RuleReader::read(std::string_view name, Statement& in) {
         {"key", &RuleReader::key},         {"classes", &RuleReader::classes},
         {"passes", &RuleReader::passes},   {"framed", &RuleReader::framed},
         {"columns", &RuleReader::columns}, {"frame", &RuleReader::frame},
-        {"margin", &RuleReader::margin},   {"row", &RuleReader::row}};
+        {"margin", &RuleReader::margin},   {"row", &RuleReader::row},
+        {"only", &RuleReader::only},       {"measures", &RuleReader::measures}};
     const auto reader = kReaders.find(name);
     if (reader == kReaders.end())
         return in.fail("\"%1\" is not a statement of a rule", {shownInError(name)});
-    const bool repeats = name == "frame" || name == "margin" || name == "row";
+    const bool repeats = name == "frame" || name == "margin" || name == "only" || name == "row";
     if (!repeats && seen_.contains(name))
         return in.fail("\"%1\" is already stated in this rule", {std::string(name)});
     if (name != "key" && !seen_.contains("key"))
@@ -71,6 +73,12 @@ std::optional<Error> RuleReader::finish() {
         return lacks("the rule has a frame, but says framed no");
     if (rule_.kind != RuleKind::CountAtMaximum && !margins_.empty())
         return lacks("only a count at the maximum has a margin");
+    if (rule_.kind == RuleKind::Testability && (!rule_.classes.empty() || rule_.framed))
+        return lacks("testability is the casting's: classes all, framed no");
+    const bool upTo = rule_.passes == Comparison::AtMost || rule_.passes == Comparison::Less;
+    if (rule_.kind == RuleKind::Testability &&
+        upTo != (rule_.testability == TestabilityMeasure::SmallestFbh))
+        return lacks("the smallest hole passes up to its limit, signal to noise from it");
     for (RuleRow& row : rule_.rows) {
         if (rule_.kind != RuleKind::CountAtMaximum) break;
         const auto margin = margins_.find(row.level);
@@ -154,6 +162,24 @@ void RuleReader::margin(Statement& in) {
             in.fail("the level \"%1\" already has a margin", {shownInError(level)});
 }
 
+void RuleReader::only(Statement& in) {
+    if (table_.method != Method::Ultrasonic)
+        return in.fail("only rules for ultrasonic indications have conditions");
+    if (rule_.kind == RuleKind::Testability)
+        return in.fail("testability is the casting's: it has no condition");
+    rule_.conditions.push_back(readCondition(in));
+}
+
+void RuleReader::measures(Statement& in) {
+    if (rule_.kind != RuleKind::Testability)
+        return in.fail("\"measures\" is a statement of a rule \"testability\" only");
+    const std::string name = in.phrase();
+    const std::optional<TestabilityMeasure> measure = testabilityMeasureFrom(name);
+    if (!measure)
+        return in.fail("\"%1\" is not one of: smallest fbh, signal to noise", {shownInError(name)});
+    rule_.testability = *measure;
+}
+
 void RuleReader::columns(Statement& in) {
     in.expect({"level"});
     banded_ = in.take({"from", "to"});
@@ -162,14 +188,26 @@ void RuleReader::columns(Statement& in) {
 
 void RuleReader::row(Statement& in) {
     if (!seen_.contains("columns")) return in.fail("\"columns\" must stand above the rows");
+    if (rule_.kind == RuleKind::Testability && !seen_.contains("measures"))
+        return in.fail("\"measures\" must stand above the rows");
     RuleRow read;
     read.line = in.line();
-    read.level = in.text("level");
+    const std::vector<std::string> levels = levelsNamed(in);
     if (banded_) read.band = in.band();
-    read.limit = in.cell();
+    read.limit = in.cell(measured());
     checkUnit(in, read.limit);
     in.rowEnd(read.limit, read.notMonotone);
-    rule_.rows.push_back(std::move(read));
+    for (const std::string& level : levels) {
+        read.level = level;
+        rule_.rows.push_back(read);
+    }
+}
+
+Measured RuleReader::measured() const {
+    if (measuresArea(rule_.kind)) return Measured::SquareMm;
+    const bool isHole =
+        rule_.kind == RuleKind::Testability && rule_.testability == TestabilityMeasure::SmallestFbh;
+    return isHole || measuresLength(rule_.kind) ? Measured::Mm : Measured::Plain;
 }
 
 void RuleReader::checkUnit(Statement& in, const Cell& cell) const {

@@ -34,12 +34,15 @@ private:
     void framed(Statement& in);
     void frame(Statement& in);
     void margin(Statement& in);
+    void only(Statement& in);
+    void measures(Statement& in);
     void columns(Statement& in);
     void row(Statement& in);
 
     const std::vector<std::string>& keyLevels() const;
     /// The levels that the unquoted word "every" or a quoted level stands for.
     std::vector<std::string> levelsNamed(Statement& in);
+    [[nodiscard]] Measured measured() const;
     void checkUnit(Statement& in, const Cell& cell) const;
 
     LimitTable& table_;

@@ -72,10 +72,16 @@ std::string Statement::text(std::string_view what) {
 }
 
 std::string Statement::phrase() {
+    const std::size_t from = at_;
+    if (!error_) at_ = line_.words.size();
+    return since(from);
+}
+
+std::string Statement::since(std::size_t from) const {
     std::string read;
-    while (more()) {
+    for (; from < at_; ++from) {
         if (!read.empty()) read += ' ';
-        read += line_.words[at_++].text;
+        read += line_.words[from].text;
     }
     return read;
 }
@@ -137,7 +143,7 @@ Rational Statement::percentage(std::string_view text, std::string_view whole) {
     return fraction;
 }
 
-Cell Statement::cell() {
+Cell Statement::cell(Measured measured) {
     Cell read;
     const std::string_view text = word("cell");
     if (error_) return read;
@@ -157,22 +163,13 @@ Cell Statement::cell() {
     } else if (text.ends_with("%t")) {
         read.type = Cell::Type::FractionOfThickness;
         read.fraction = percentage(text.substr(0, text.size() - 2), "thickness");
+        read.written = std::string(text.substr(0, text.size() - 2)) + " %";
     } else if (text.ends_with("%area")) {
         read.type = Cell::Type::FractionOfArea;
         read.fraction = percentage(text.substr(0, text.size() - 5), "area");
+        read.written = std::string(text.substr(0, text.size() - 5)) + " %";
     } else {
-        const Result<std::int64_t> number = parseMillionths(text);
-        read.type = Cell::Type::Number;
-        if (!number)
-            fail(
-                "the cell \"%1\" is neither a number nor a fraction nor one of none, unknown, "
-                "agreed: it " +
-                    number.error().reason,
-                {shownInError(text)});
-        else if (*number < 0)
-            fail("the cell \"%1\" is negative", {shownInError(text)});
-        else
-            read.number = *number;
+        number(text, measured, read);
     }
     return read;
 }

@@ -12,6 +12,7 @@
 
 #include "limits/limit_table.h"
 #include "limits/table_lines.h"
+#include "limits/units.h"
 
 namespace model {
 
@@ -38,6 +39,9 @@ public:
     std::string text(std::string_view what);
     /// The words up to the end of the line, with single spaces between them.
     std::string phrase();
+    /// Where the next word stands, and the words read from there on.
+    [[nodiscard]] std::size_t here() const { return at_; }
+    [[nodiscard]] std::string since(std::size_t from) const;
 
     /// The next word as one of an enumeration's words.
     template <class T>
@@ -52,14 +56,23 @@ public:
     int whole(std::string_view what, int least);
     /// A decimal number above 0, in millionths.
     std::int64_t positive(std::string_view what);
+    /// A number above 0 and its unit: 3 mm, 1 in.
+    Length length(std::string_view what);
+    /// A number above 0 and its unit: 600 mm2, 232 cm2, 0.15 in2.
+    Area area(std::string_view what);
+    /// A fraction above 0 and below 1, such as 1/3.
+    Rational fraction(std::string_view what);
     /// One of `allowed`, as its sign.
     Comparison comparison(std::initializer_list<Comparison> allowed);
     /// "at", a quoted locator and a grade.
     Source sourceClause();
     /// A quoted locator and a grade.
     Source source();
-    /// A number, a fraction such as t/3, 20%t or 10%area, none, unknown or agreed.
-    Cell cell();
+    /// One of a reflector's measures, which may have several words.
+    ReflectorMeasure reflectorMeasure();
+    /// A number, a fraction such as t/3, 20%t or 10%area, none, unknown or agreed. A number may
+    /// state a unit of what is measured other than the program's own: 0.8 in2.
+    Cell cell(Measured measured = Measured::Plain);
     /// What ends a row: locator and grade, then perhaps note "..." and not monotone "...".
     void rowEnd(Cell& cell, std::string& notMonotone);
     /// "unknown" or "absent"; anything else is Given and stays to be read.
@@ -73,6 +86,9 @@ private:
     std::optional<Length> bandEnd(std::string_view what, Comparison strict, Comparison including,
                                   Comparison& comparison);
     Rational percentage(std::string_view text, std::string_view whole);
+    std::int64_t withUnit(std::string_view what, Measured measured);
+    std::int64_t converted(std::int64_t millionths, const Unit& unit, std::string_view shown);
+    void number(std::string_view text, Measured measured, Cell& cell);
 
     const TableLine& line_;
     const std::string& file_;

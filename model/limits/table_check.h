@@ -11,8 +11,7 @@
 
 namespace model {
 
-inline constexpr std::size_t kMostLevels = 32;        ///< of a key
-inline constexpr std::size_t kMostBandsOfLevel = 32;  ///< in a rule
+inline constexpr std::size_t kMostLevels = 32;  ///< of a key
 
 /// Every level of every key has its threshold and its cell in each of the key's rules; the bands of
 /// a level neither leave a gap nor overlap; no value grows stricter as the level rises, unless its

@@ -66,9 +66,11 @@ TEST(Parser, ReadsEveryCell) {
     EXPECT_EQ(cells("individual length", "0", "4.5"), (Texts{"0", "4.5"}));
     EXPECT_EQ(cells("individual length", "none", "unknown"), (Texts{"none", "unknown"}));
     EXPECT_EQ(cells("individual length", "agreed", "1e1"), (Texts{"agreed", "10"}));
-    EXPECT_EQ(cells("cumulative length", "t/3", "20%t"), (Texts{"1/3 t", "1/5 t"}));
+    EXPECT_EQ(cells("cumulative length", "20%t", "t/3"), (Texts{"1/5 t", "1/3 t"}));
+    EXPECT_EQ(cells("cumulative length", "0.5 in", "12.7 mm"), (Texts{"12.7", "12.7"}));
     EXPECT_EQ(cells("through-wall extent", "12.5%t", "100%t"), (Texts{"1/8 t", "1/1 t"}));
     EXPECT_EQ(cells("total area", "10%area", "none"), (Texts{"1/10 area", "none"}));
+    EXPECT_EQ(cells("total area", "none", "0.8 in2"), (Texts{"none", "516.128"}));
     EXPECT_EQ(cells("area share", "10", "15"), (Texts{"10", "15"}));
     EXPECT_EQ(cells("count", "0", "1000"), (Texts{"0", "1000"}));
 }
@@ -197,26 +199,6 @@ TEST(Parser, BandsMayBeginAndEndWithinBounds) {
     EXPECT_EQ(cellAt(millimetres(50)), "2");
     EXPECT_EQ(cellAt(millimetres(600)), "3");
     EXPECT_EQ(cellAt(nanometres(600'000'001)), "outside");
-}
-
-// A table for ultrasonic testing: its keys order depth zones and kinds, no class.
-TEST(Parser, ReadsKeysThatOrderNoClass) {
-    const LimitTable table = parsed(
-        "fettlemark-table 1\nid \"U\"\nstandard \"U\"\nedition \"1\"\nrevision 1\nmethod UT\n"
-        "materials \"cast steel\"\nlevels rim are \"1\" \"2\"\nlevels core are \"1\" \"2\"\n" +
-        replaced(replaced(kAbsent, "length >= 3 widths", "absent"), "frame absent",
-                 "frame unknown") +
-        "rule individual area\nkey rim\nclasses all\npasses at most\nframed no\n"
-        "columns level from to limit locator grade\n"
-        "row \"1\" open <50 600 \"a\" R\nrow \"1\" >=50 open 1000 \"a\" R\n"
-        "row \"2\" open <50 1%area \"a\" R\nrow \"2\" >=50 open unknown \"a\" R\n"
-        "rule through-wall extent\nkey core\nclasses all\npasses at most\nframed no\n"
-        "columns level limit locator grade\nrow \"1\" 20%t \"a\" R\nrow \"2\" 25%t \"a\" R\nend\n");
-    EXPECT_EQ(table.method, Method::Ultrasonic);
-    ASSERT_EQ(table.keys.size(), 2U);
-    EXPECT_TRUE(table.keys[0].classes.empty());
-    ASSERT_EQ(table.rules.size(), 2U);
-    EXPECT_EQ(textOf(table.rules[1].rows[1].limit), "1/4 t");
 }
 
 TEST(Parser, CommentsTabsAndLineEndsMeanNothing) {
