@@ -13,9 +13,10 @@ namespace model {
 namespace {
 
 /// k at shorter / longer side 0, 0.1 ... 1: the last maximum over z of |F(u) F(h u)|, with F the
-/// Fresnel integral from 0, h the ratio, u^2 = L^2 / 2 lambda z and k = 4 lambda z / L^2.
+/// Fresnel integral from 0, h the ratio, u^2 = L^2 / 2 lambda z and k = 4 lambda z / L^2. The
+/// square's, 1.368, is rounded to the 1.37 that is in use.
 constexpr std::array kRectangle{0.988, 0.988, 0.988, 0.991, 0.998, 1.014,
-                                1.042, 1.086, 1.153, 1.246, 1.368};
+                                1.042, 1.086, 1.153, 1.246, 1.37};
 
 double rectangleFactor(double ratio) {
     const double steps = ratio * static_cast<double>(kRectangle.size() - 1);
