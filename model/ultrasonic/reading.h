@@ -24,8 +24,8 @@ struct Probe {
 
 /// Of the wave that the probe uses.
 struct WaveMedium {
-    double velocityMPerS = 0;      ///< > 0
-    double attenuationDbPerM = 0;  ///< >= 0
+    double velocityMPerS = 0;                 ///< > 0
+    std::optional<double> attenuationDbPerM;  ///< >= 0; none: not known, which is not 0
 };
 
 enum class ScanSurface { Flat, Outer, Inner };

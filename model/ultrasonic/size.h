@@ -14,12 +14,14 @@ namespace model {
 enum class SizingMethod { DistanceGainSize, FarField };
 
 /// What does not follow from the reading is empty, never zero; a note says why. Lengths mm, dB.
+/// Where an angle probe's front is not given, the surface distance counts from its index point, and
+/// a note says so.
 struct Size {
     double wavelengthMm = 0;
     double nearFieldMm = 0;
     std::optional<double> beamWidthMm;        ///< -6 dB echo width at the path
     std::optional<double> depthMm;            ///< below the scanned surface
-    std::optional<double> surfaceDistanceMm;  ///< ahead of the probe's front
+    std::optional<double> surfaceDistanceMm;  ///< ahead of the probe's front, see below
     int leg = 1;                              ///< 1 to 3
     std::optional<double> echoDb;             ///< flaw minus reference, corrected for transfer
     std::optional<double> fbhMm;              ///< equivalent flat-bottomed hole by `method`
