@@ -96,6 +96,67 @@ TEST(CellLinesOracle, SayWhatADefinitionAThresholdAndALimitAre) {
                 Contains(line("count (non-linear)", "SM 01", "none", "Table 1", Grade::Read)));
 }
 
+// As the ultrasonic tables' texts have them, in the units of the file.
+TEST(CellLinesOracle, SayWhatUltrasonicTablesState) {
+    const auto iron = cellsOfShipped("EN 12680-3:2003");
+    EXPECT_THAT(iron, Contains(line("rim", "", "1/3 of the wall on each side, at most 30 mm",
+                                    "as ISO 4992-1:2020, 3.6", Grade::Memory)));
+    EXPECT_THAT(iron,
+                Contains(testing::AllOf(line("recording limit, flat-bottomed hole", "",
+                                             "at least 8 mm", "Table 4, Table 3", Grade::Partly),
+                                        Field("band", &CellLine::band, "> 100, <= 250"))));
+    EXPECT_THAT(
+        iron, Contains(line("not measurable counts as", "", "unknown", "not read", std::nullopt)));
+    EXPECT_THAT(iron, Contains(line("testability, smallest flat-bottomed hole", "", "at most 5 mm",
+                                    "Table 3", Grade::Read)));
+    EXPECT_THAT(
+        iron, Contains(line("through-wall extent (rim, core)", "2", "at most 20 % of the thickness",
+                            "Table 1, through-wall", Grade::Read)));
+    EXPECT_THAT(iron, Contains(line("area share (rim, core)", "4", "at most 30 %",
+                                    "Table 1, share of surface", Grade::Partly)));
+    const auto steel = cellsOfShipped("ISO 4992-1:2020");
+    EXPECT_THAT(steel, Contains(line("recording limit, flat-bottomed hole, extent not measurable",
+                                     "", "at least 4 mm", "recording limits, no measurable extent",
+                                     Grade::Memory)));
+    EXPECT_THAT(steel, Contains(line("through-wall extent (planar), length above 10 mm: condition",
+                                     "", "length above 10 mm", "planar, length above 10 mm",
+                                     Grade::ReadTwice)));
+    EXPECT_THAT(steel, Contains(line("through-wall extent (planar), length above 10 mm", "2",
+                                     "at most 10 % of the thickness", "planar, through-wall",
+                                     Grade::ReadTwice)));
+    EXPECT_THAT(steel, Contains(line("testability, signal to noise", "", "at least 6 dB",
+                                     "signal to noise", Grade::Read)));
+    const auto inches = cellsOfShipped("ASTM A609-91(2007) B inch");
+    EXPECT_THAT(inches, Contains(line("clusters", "", "cube 1 in spread 36 in2",
+                                      "procedure B, clusters", Grade::Read)));
+    EXPECT_THAT(inches,
+                Contains(line("not measurable counts as", "", "area 0.15 in2",
+                              "procedure B, indications that cannot be traced", Grade::Read)));
+    EXPECT_THAT(inches, Contains(line("individual area (core)", "11", "at most 11 in2",
+                                      "procedure B, table, C", Grade::Read)));
+    const std::string linear =
+        "count (rim, core, planar, dross), length to width at least 3, "
+        "echo over the reference at least 0 dB";
+    EXPECT_THAT(inches,
+                Contains(line(linear, "", "at most 0", "procedure B, linear", Grade::Read)));
+    EXPECT_THAT(cellsOfShipped("ASTM A609-91(2007) A inch"),
+                Contains(line("individual length", "1", "at most 1.5 in",
+                              "procedure A, table, length", Grade::Read)));
+    EXPECT_THAT(cellsOfShipped("ASME B31.3-2024 UT"),
+                Contains(line("recording limit", "", "the standard has none",
+                              "no recording limit noted", Grade::Memory)));
+}
+
+// A surface table speaks of nothing ultrasonic, an ultrasonic one of nothing else.
+TEST(CellLines, ShowWhatTheMethodHas) {
+    for (const CellLine& cell : cellsOfShipped("EN 12680-3:2003"))
+        EXPECT_TRUE(cell.what != "ratio" && cell.what != "rows" && cell.what != "threshold" &&
+                    cell.what != "sums");
+    for (const CellLine& cell : cellsOfShipped("EN 1369:2012"))
+        EXPECT_TRUE(cell.what != "rim" && cell.what != "clusters" &&
+                    cell.what != "not measurable counts as");
+}
+
 TEST(CellLines, LeaveUnknownUnknown) {
     const auto cells = cellsOfShipped("ASTM A903/A903M-99 MT");
     EXPECT_THAT(cells, Contains(line("rows", "", "unknown", "not read", std::nullopt)));

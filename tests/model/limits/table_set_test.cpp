@@ -3,10 +3,13 @@
 
 #include <cstdlib>
 #include <gmock/gmock.h>
+#include <map>
+#include <optional>
 #include <set>
 #include <unistd.h>
 
 #include "base/digest.h"
+#include "limits/cell_lines.h"
 #include "limits/parser.h"
 #include "limits/shipped_tables.h"
 #include "read_data.h"
@@ -58,12 +61,17 @@ auto withoutPrivilege(Do work) {
     return result;
 }
 
-TEST(ShippedTables, AreTheSurfaceTablesOfTheRegister) {
+TEST(ShippedTables, AreThoseOfTheRegister) {
     const auto set = TableSet::shipped();
     ASSERT_TRUE(set.ok()) << set.error().message();
     std::set<std::string> surface;
+    std::set<std::string> ultrasonic;
     for (const LimitTable* table : set->all())
-        if (table->method != Method::Ultrasonic) surface.insert(table->id);
+        (table->method == Method::Ultrasonic ? ultrasonic : surface).insert(table->id);
+    EXPECT_EQ(ultrasonic, (std::set<std::string>{
+                              "EN 12680-3:2003", "ISO 4992-1:2020", "ASTM A609-91(2007) A SI",
+                              "ASTM A609-91(2007) A inch", "ASTM A609-91(2007) B SI",
+                              "ASTM A609-91(2007) B inch", "ASME B31.3-2024 UT"}));
     EXPECT_EQ(surface,
               (std::set<std::string>{
                   "EN 1369:2012", "EN 1369:1996", "ISO 4986:2020", "EN 1371-1:2011",
@@ -96,14 +104,42 @@ TEST(ShippedTables, StateASourceForEveryCellAndDefinition) {
     for (const LimitTable* table : set->all()) {
         SCOPED_TRACE(table->id);
         EXPECT_FALSE(table->standard.empty() || table->edition.empty());
-        for (const Source* source :
-             {&table->ratio.source, &table->threshold.source, &table->rows.source,
-              &table->joins.source, &table->frame.source, &table->summedSource,
-              &table->forbiddenSource})
-            EXPECT_FALSE(source->locator.empty());
+        std::vector<const Source*> sources = {&table->joins.source, &table->frame.source,
+                                              &table->forbiddenSource};
+        if (table->method == Method::Ultrasonic) {
+            sources.insert(sources.end(), {&table->rim.source, &table->notMeasurable.source,
+                                           &table->clusters.source});
+            if (table->recording.empty()) sources.push_back(&table->recordingSource);
+        } else {
+            sources.insert(sources.end(), {&table->ratio.source, &table->threshold.source,
+                                           &table->rows.source, &table->summedSource});
+        }
+        for (const RecordingLimit& limit : table->recording)
+            for (const RecordingLimit::Row& row : limit.rows) sources.push_back(&row.cell.source);
+        for (const Rule& rule : table->rules)
+            for (const Condition& condition : rule.conditions) sources.push_back(&condition.source);
+        for (const Source* source : sources) EXPECT_FALSE(source->locator.empty());
         for (const Rule& rule : table->rules)
             for (const RuleRow& row : rule.rows)
                 EXPECT_FALSE(row.limit.source.locator.empty()) << row.line;
+    }
+}
+
+// What SOURCES.md says of the tables is what a person attests line by line.
+TEST(ShippedTables, HaveAsManyCellsOfEachGradeAsTheirSourcesSay) {
+    const std::string sources = readFile("../../../model/limits/SOURCES.md");
+    const auto set = TableSet::shipped();
+    ASSERT_TRUE(set.ok());
+    for (const LimitTable* table : set->all()) {
+        std::map<std::optional<Grade>, int> counts;
+        for (const CellLine& line : cellsOf(*table))
+            if (line.what != "materials") ++counts[line.grade];
+        std::string row = "| " + table->id;
+        for (const std::optional<Grade> grade :
+             {std::optional(Grade::Read), std::optional(Grade::ReadTwice),
+              std::optional(Grade::Partly), std::optional(Grade::Memory), std::optional<Grade>()})
+            row += " | " + std::to_string(counts[grade]);
+        EXPECT_THAT(sources, HasSubstr("\n" + row + " |\n"));
     }
 }
 
