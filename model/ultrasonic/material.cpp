@@ -3,8 +3,8 @@
 
 #include <cmath>
 
-#include "base/decimal.h"
 #include "ultrasonic/distance_gain_size.h"
+#include "ultrasonic/number_text.h"
 
 namespace model {
 namespace {
@@ -16,9 +16,10 @@ constexpr double kFarField = 3;
 constexpr double kFoundryRule = 5500;
 constexpr double kVelocityStudy = 5300;
 
-/// To a tenth, and never up: 5499.99 must not read 5500 in a warning that it is below.
-std::string tenths(double value) {
-    return formatMillionths(std::llround(std::floor(value * 10)) * (kMillion / 10));
+/// The next lower tenth: 5499.99 must not read 5500 in a warning that it is below, nor -0.01 read
+/// 0.
+double lowerTenth(double value) {
+    return std::floor(value * 10) / 10;
 }
 
 bool positive(double value) {
@@ -41,7 +42,7 @@ Result<void> check(const BackWallTrain& train) {
         return inputError("echoes",
                           "the first echo lies nearer than %1 near fields, where its height says "
                           "nothing about attenuation: take a later echo or a smaller probe",
-                          {formatMillionths(std::llround(kSmallestDistance * kMillion))});
+                          {plainText(kSmallestDistance)});
     return {};
 }
 
@@ -55,7 +56,7 @@ std::vector<std::string> notesOn(const BackWallTrain& train, double farFieldDbPe
         notes.push_back(
             "near field: corrected by the model's back-wall curve; the far-field rule "
             "alone would give " +
-            tenths(farFieldDbPerM) + " dB/m");
+            tenthsText(farFieldDbPerM) + " dB/m");
     if (train.lossPerBounceDb == 0)
         notes.emplace_back("no loss at the surfaces was taken off: the attenuation includes it");
     return notes;
@@ -91,14 +92,15 @@ Result<Attenuation> attenuationOf(const BackWallTrain& train) {
                           "the attenuation comes out below zero (%1 dB/m): the later echo is "
                           "higher than spreading alone leaves it; check the readings, the "
                           "thickness and the loss per bounce",
-                          {tenths(result.dbPerM)});
+                          {tenthsText(lowerTenth(result.dbPerM))});
     result.notes = notesOn(train, result.farFieldDbPerM);
     return result;
 }
 
 std::optional<std::string> nodularityWarning(double longitudinalVelocityMPerS) {
     if (longitudinalVelocityMPerS >= kFoundryRule) return std::nullopt;
-    std::string text = "longitudinal velocity " + tenths(longitudinalVelocityMPerS) + " m/s: ";
+    std::string text =
+        "longitudinal velocity " + tenthsText(lowerTenth(longitudinalVelocityMPerS)) + " m/s: ";
     text += longitudinalVelocityMPerS < kVelocityStudy
                 ? "the nodularity is in serious doubt, as neither guide expects a good one here. "
                 : "the nodularity is in doubt, as the guides disagree here. ";

@@ -44,7 +44,7 @@ TEST(MaterialOracle, NearFieldCorrectionOfAttenuation) {
     EXPECT_NEAR(attenuation->dbPerM, 18.7, 0.05);
     EXPECT_NEAR(attenuation->farFieldDbPerM, 16.6, 0.05);
     EXPECT_EQ(attenuation->spreading, SpreadingRule::DistanceGainSize);
-    EXPECT_THAT(attenuation->notes, Contains(HasSubstr("far-field rule alone would give 16.5")));
+    EXPECT_THAT(attenuation->notes, Contains(HasSubstr("far-field rule alone would give 16.6")));
 }
 
 // The curve tends to 1 / distance: from 60 near fields on the two rules agree.
@@ -72,6 +72,8 @@ TEST(Material, RefusesANegativeAttenuation) {
     EXPECT_EQ(negative.error().kind, ErrorKind::Input);
     EXPECT_EQ(negative.error().place, "drop");
     EXPECT_THAT(negative.error().message(), HasSubstr("below zero (-0.2 dB/m)"));
+    EXPECT_THAT(attenuationOf({400, 1, 2, 6.02, 0, {}}).error().message(),
+                HasSubstr("below zero (-0.1 dB/m)"));
     EXPECT_TRUE(attenuationOf({400, 1, 2, 6.03, 0, {}}).ok());
     EXPECT_FALSE(attenuationOf({400, 1, 2, 6.03, 0.5, {}}).ok());
 }
