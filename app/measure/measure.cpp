@@ -6,6 +6,7 @@
 #include "measure/frame_measurements.h"
 #include "measure/search_measurements.h"
 #include "measure/signing_measurements.h"
+#include "measure/sizing_measurements.h"
 #include "measure/verify_measurements.h"
 
 namespace app {
@@ -21,6 +22,8 @@ std::vector<MeasurementMaker> builtInMeasurements() {
         {"search-p99", measureSearchP99},
         {"verify-archive", measureVerifyArchive},
         {"verify-archive-large", measureVerifyArchiveLarge, true},
+        {"size-reading", measureSizeReading},
+        {"diagram", measureDiagram},
     };
 }
 

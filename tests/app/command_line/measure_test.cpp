@@ -9,14 +9,16 @@
 namespace app {
 namespace {
 
-TEST(Measure, PrintsItsFormat) {
-    const Finished finished = runCli({"measure", "--json", "--only", "frame-spread"});
+class MeasureOne : public testing::TestWithParam<const char*> {};
+
+TEST_P(MeasureOne, PrintsItsFormat) {
+    const Finished finished = runCli({"measure", "--json", "--only", GetParam()});
     ASSERT_EQ(finished.exitCode, 0) << finished.error;
     const Json document = Json::parse(finished.output);
     EXPECT_EQ(document["format"], "fettlemark-measure/1");
     ASSERT_FALSE(document["results"].empty());
     for (const Json& result : document["results"]) {
-        EXPECT_THAT(result["name"].get<std::string>(), testing::StartsWith("frame-spread"));
+        EXPECT_THAT(result["name"].get<std::string>(), testing::StartsWith(GetParam()));
         EXPECT_GT(result["value"].get<double>(), 0);
         EXPECT_GT(result["size"].get<int>(), 0);
         EXPECT_TRUE(result["unit"].is_string());
@@ -29,6 +31,9 @@ TEST(Measure, PrintsItsFormat) {
         }
     }
 }
+
+INSTANTIATE_TEST_SUITE_P(Measure, MeasureOne,
+                         testing::Values("frame-spread", "size-reading", "diagram"));
 
 TEST(Measure, RefusesANameThatItDoesNotHave) {
     const Finished finished = runCli({"measure", "--only", "frame-round"});
