@@ -4,6 +4,7 @@
 #include <QUndoCommand>
 #include <algorithm>
 #include <cassert>
+#include <tuple>
 
 namespace app {
 namespace {
@@ -12,35 +13,73 @@ std::ptrdiff_t offset(int index) {
     return static_cast<std::ptrdiff_t>(index);
 }
 
-std::vector<model::ReadIndication> readAll(const std::vector<model::TypedIndication>& rows) {
+// What the two kinds of row differ in.
+std::vector<model::TypedIndication>& rowsIn(model::ExaminationDraft& draft,
+                                            const model::TypedIndication*) {
+    return draft.rows;
+}
+std::vector<model::TypedReflector>& rowsIn(model::ExaminationDraft& draft,
+                                           const model::TypedReflector*) {
+    return draft.reflectors;
+}
+
+std::vector<model::ReadIndication> readAll(const std::vector<model::TypedIndication>& rows,
+                                           const model::ExaminationDraft&) {
     std::vector<model::ReadIndication> readings;
     readings.reserve(rows.size());
     for (const auto& row : rows) readings.push_back(model::read(row));
     return readings;
 }
 
-bool anyEntry(const std::vector<model::TypedIndication>& rows) {
+std::vector<model::ReadReflector> readAll(const std::vector<model::TypedReflector>& rows,
+                                          const model::ExaminationDraft& draft) {
+    std::vector<model::ReadReflector> readings;
+    readings.reserve(rows.size());
+    for (const auto& row : rows) readings.push_back(model::read(row, draft.settings));
+    return readings;
+}
+
+template <class Row>
+bool anyEntry(const std::vector<Row>& rows) {
     return std::any_of(rows.begin(), rows.end(),
                        [](const auto& row) { return !model::isBlank(row); });
 }
 
+auto parts(const model::UltrasonicTest& test) {
+    const bool stated = test.testability.has_value();
+    const auto testability = test.testability.value_or(model::Testability());
+    return std::tuple(test.zoneArea, stated, testability.smallestFbh, testability.signalToNoise,
+                      test.deadZone, test.directions);
+}
+
 }  // namespace
 
+bool operator==(const Details& a, const Details& b) {
+    return a.noIndications == b.noIndications && a.examinedBy == b.examinedBy &&
+           a.examinedOn == b.examinedOn && a.procedure == b.procedure && a.remarks == b.remarks &&
+           parts(a.ultrasonic) == parts(b.ultrasonic);
+}
+
 Details detailsOf(const model::ExaminationDraft& draft) {
-    return {draft.header.noIndications, draft.examinedBy, draft.examinedOn, draft.procedure,
-            draft.remarks};
+    return {draft.header.noIndications,
+            draft.examinedBy,
+            draft.examinedOn,
+            draft.procedure,
+            draft.remarks,
+            draft.header.ultrasonic};
 }
 
 bool sameContent(const model::ExaminationDraft& a, const model::ExaminationDraft& b) {
-    return detailsOf(a) == detailsOf(b) && a.rows == b.rows;
+    return detailsOf(a) == detailsOf(b) && a.rows == b.rows && a.settings == b.settings &&
+           a.reflectors == b.reflectors;
 }
 
 /// Rows before and after; `withdraws` when the step also takes back "no indications found".
+template <class Row>
 class CastingEditor::RowStep : public QUndoCommand {
 public:
-    RowStep(CastingEditor& editor, int examination, int first,
-            std::vector<model::TypedIndication> before, std::vector<model::TypedIndication> after,
-            bool withdraws, const QString& what)
+    RowStep(CastingEditor& editor, int examination, int first, std::vector<Row> before,
+            std::vector<Row> after, bool withdraws, const QString& what)
         : QUndoCommand(what),
           editor_(editor),
           examination_(examination),
@@ -69,9 +108,29 @@ private:
     CastingEditor& editor_;
     int examination_;
     int first_;
-    std::vector<model::TypedIndication> before_;
-    std::vector<model::TypedIndication> after_;
+    std::vector<Row> before_;
+    std::vector<Row> after_;
     bool withdraws_;
+};
+
+class CastingEditor::SettingStep : public QUndoCommand {
+public:
+    SettingStep(CastingEditor& editor, int examination, std::vector<model::TypedSetting> before,
+                std::vector<model::TypedSetting> after, const QString& what)
+        : QUndoCommand(what),
+          editor_(editor),
+          examination_(examination),
+          before_(std::move(before)),
+          after_(std::move(after)) {}
+
+    void undo() override { editor_.applySettings(examination_, before_); }
+    void redo() override { editor_.applySettings(examination_, after_); }
+
+private:
+    CastingEditor& editor_;
+    int examination_;
+    std::vector<model::TypedSetting> before_;
+    std::vector<model::TypedSetting> after_;
 };
 
 class CastingEditor::DetailStep : public QUndoCommand {
@@ -96,28 +155,71 @@ private:
 
 CastingEditor::CastingEditor(model::CastingFile file, QObject* parent)
     : QObject(parent), file_(std::move(file)) {
-    for (const auto& draft : file_.examinations) readings_.push_back(readAll(draft.rows));
+    for (const auto& draft : file_.examinations) {
+        readings_.push_back(readAll(draft.rows, draft));
+        reflectors_.push_back(readAll(draft.reflectors, draft));
+    }
 }
 
 const model::ReadIndication& CastingEditor::reading(int examination, int row) const {
     return readings_[static_cast<std::size_t>(examination)][static_cast<std::size_t>(row)];
 }
 
+const model::ReadReflector& CastingEditor::reflector(int examination, int row) const {
+    return reflectors_[static_cast<std::size_t>(examination)][static_cast<std::size_t>(row)];
+}
+
 bool CastingEditor::hasEntries(int examination) const {
-    return anyEntry(draft(examination).rows);
+    return anyEntry(draft(examination).rows) || anyEntry(draft(examination).reflectors);
+}
+
+template <class Row>
+void CastingEditor::pushRows(int examination, int first, int removed, std::vector<Row> rows,
+                             const QString& what) {
+    if (locked(examination)) return;
+    const auto& old = rowsIn(mutableDraft(examination), static_cast<const Row*>(nullptr));
+    assert(first >= 0 && removed >= 0 && first + removed <= static_cast<int>(old.size()));
+    std::vector<Row> before(old.begin() + offset(first), old.begin() + offset(first + removed));
+    if (before == rows) return;
+    const bool withdraws = draft(examination).header.noIndications && anyEntry(rows);
+    undo_.push(new RowStep<Row>(*this, examination, first, std::move(before), std::move(rows),
+                                withdraws, what));
 }
 
 void CastingEditor::replaceRows(int examination, int first, int removed,
                                 std::vector<model::TypedIndication> rows, const QString& what) {
-    if (locked(examination)) return;
-    const auto& old = draft(examination).rows;
-    assert(first >= 0 && removed >= 0 && first + removed <= static_cast<int>(old.size()));
-    std::vector<model::TypedIndication> before(old.begin() + offset(first),
-                                               old.begin() + offset(first + removed));
-    if (before == rows) return;
-    const bool withdraws = draft(examination).header.noIndications && anyEntry(rows);
-    undo_.push(new RowStep(*this, examination, first, std::move(before), std::move(rows), withdraws,
-                           what));
+    pushRows(examination, first, removed, std::move(rows), what);
+}
+
+void CastingEditor::replaceRows(int examination, int first, int removed,
+                                std::vector<model::TypedReflector> rows, const QString& what) {
+    pushRows(examination, first, removed, std::move(rows), what);
+}
+
+void CastingEditor::setSettings(int examination, std::vector<model::TypedSetting> settings,
+                                const QString& what) {
+    const auto before = draft(examination).settings;
+    if (locked(examination) || before == settings) return;
+    std::string from;
+    std::string to;
+    int renamed = 0;
+    for (std::size_t i = 0; i < std::min(before.size(), settings.size()); ++i) {
+        if (before.size() != settings.size() || before[i].name == settings[i].name) continue;
+        from = before[i].name;
+        to = settings[i].name;
+        ++renamed;
+    }
+    undo_.beginMacro(what);
+    undo_.push(new SettingStep(*this, examination, before, std::move(settings), what));
+    if (renamed == 1 && !from.empty()) {
+        auto rows = draft(examination).reflectors;
+        for (auto& row : rows) {
+            if (row.setting == from) row.setting = to;
+        }
+        const int count = static_cast<int>(rows.size());
+        replaceRows(examination, 0, count, std::move(rows), what);
+    }
+    undo_.endMacro();
 }
 
 bool CastingEditor::stateNoIndications(int examination, bool stated) {
@@ -163,6 +265,7 @@ int CastingEditor::begin(const model::PlannedZone& zone, const model::RequiredTe
     added.examinedOn = examinedOn;
     file_.examinations.push_back(std::move(added));
     readings_.emplace_back();
+    reflectors_.emplace_back();
     const int index = examinations() - 1;
     emit examinationAdded(index);
     emit edited(index);
@@ -198,30 +301,55 @@ void CastingEditor::markSaved(int examination, std::int64_t id, std::int64_t ver
 
 void CastingEditor::take(int examination, const model::ExaminationDraft& stored) {
     markSaved(examination, stored.id, stored.version);
+    const auto& own = draft(examination);
+    const int rows = static_cast<int>(own.rows.size());
+    const int reflectors = static_cast<int>(own.reflectors.size());
     if (locked(examination)) {
-        applyRows(examination, 0, static_cast<int>(draft(examination).rows.size()), stored.rows);
+        applySettings(examination, stored.settings);
+        applyRows(examination, 0, rows, stored.rows);
+        applyRows(examination, 0, reflectors, stored.reflectors);
         applyDetails(examination, detailsOf(stored));
         return;
     }
-    undo_.beginMacro(tr("the other version taken"));
     const QString what = tr("the other version taken");
-    replaceRows(examination, 0, static_cast<int>(draft(examination).rows.size()), stored.rows,
-                what);
+    undo_.beginMacro(what);
+    if (own.settings != stored.settings) {
+        undo_.push(new SettingStep(*this, examination, own.settings, stored.settings, what));
+    }
+    replaceRows(examination, 0, rows, stored.rows, what);
+    replaceRows(examination, 0, reflectors, stored.reflectors, what);
     setDetails(examination, detailsOf(stored), what);
     undo_.endMacro();
 }
 
+template <class Row>
 void CastingEditor::applyRows(int examination, int first, int removed,
-                              const std::vector<model::TypedIndication>& rows) {
-    auto& kept = mutableDraft(examination).rows;
-    auto& readings = readings_[static_cast<std::size_t>(examination)];
-    auto fresh = readAll(rows);
-    kept.erase(kept.begin() + offset(first), kept.begin() + offset(first + removed));
-    kept.insert(kept.begin() + offset(first), rows.begin(), rows.end());
-    readings.erase(readings.begin() + offset(first), readings.begin() + offset(first + removed));
-    readings.insert(readings.begin() + offset(first), std::make_move_iterator(fresh.begin()),
-                    std::make_move_iterator(fresh.end()));
+                              const std::vector<Row>& rows) {
+    auto& kept = rowsIn(mutableDraft(examination), static_cast<const Row*>(nullptr));
+    if (removed == 0 && rows.empty()) return;
+    const auto replace = [&](auto& all, auto&& fresh) {
+        all.erase(all.begin() + offset(first), all.begin() + offset(first + removed));
+        all.insert(all.begin() + offset(first), fresh.begin(), fresh.end());
+    };
+    replace(kept, rows);
+    auto fresh = readAll(rows, draft(examination));
+    const auto at = static_cast<std::size_t>(examination);
+    if constexpr (std::is_same_v<Row, model::TypedReflector>) {
+        replace(reflectors_[at], std::move(fresh));
+    } else {
+        replace(readings_[at], std::move(fresh));
+    }
     emit rowsReplaced(examination, first, removed, static_cast<int>(rows.size()));
+    emit edited(examination);
+}
+
+void CastingEditor::applySettings(int examination,
+                                  const std::vector<model::TypedSetting>& settings) {
+    auto& kept = mutableDraft(examination);
+    if (kept.settings == settings) return;
+    kept.settings = settings;
+    reflectors_[static_cast<std::size_t>(examination)] = readAll(kept.reflectors, kept);
+    emit settingsChanged(examination);
     emit edited(examination);
 }
 
@@ -229,6 +357,7 @@ void CastingEditor::applyDetails(int examination, const Details& details) {
     auto& kept = mutableDraft(examination);
     if (detailsOf(kept) == details) return;
     kept.header.noIndications = details.noIndications;
+    kept.header.ultrasonic = details.ultrasonic;
     kept.examinedBy = details.examinedBy;
     kept.examinedOn = details.examinedOn;
     kept.procedure = details.procedure;

@@ -21,9 +21,9 @@ struct Details {
     std::string examinedOn;
     std::string procedure;
     std::string remarks;
-
-    friend bool operator==(const Details&, const Details&) = default;
+    model::UltrasonicTest ultrasonic;  ///< UT
 };
+bool operator==(const Details& a, const Details& b);
 Details detailsOf(const model::ExaminationDraft& draft);
 
 /// Whether two drafts say the same, versions aside.
@@ -42,12 +42,20 @@ public:
     }
     /// What a typed row reads as; kept beside the row, read once per change.
     [[nodiscard]] const model::ReadIndication& reading(int examination, int row) const;
+    /// The same of a row of an ultrasonic examination, sized where it holds a reading.
+    [[nodiscard]] const model::ReadReflector& reflector(int examination, int row) const;
     QUndoStack& undoStack() { return undo_; }
 
     /// Replaces `removed` rows from `first` on by `rows`: the one change that typing, pasting and
     /// deleting come down to. A row with an entry withdraws "no indications found".
     void replaceRows(int examination, int first, int removed,
                      std::vector<model::TypedIndication> rows, const QString& what);
+    void replaceRows(int examination, int first, int removed,
+                     std::vector<model::TypedReflector> rows, const QString& what);
+    /// Replaces the settings of an ultrasonic examination; every row is read anew. A row follows
+    /// its setting to a new name where exactly one name of the list has changed.
+    void setSettings(int examination, std::vector<model::TypedSetting> settings,
+                     const QString& what);
     /// States or withdraws "no indications found"; refused while a row holds an entry.
     bool stateNoIndications(int examination, bool stated);
     void setDetails(int examination, Details details, const QString& what);
@@ -83,6 +91,7 @@ public:
 signals:
     void rowsReplaced(int examination, int first, int removed, int added);
     void detailsChanged(int examination);
+    void settingsChanged(int examination);
     void examinationAdded(int examination);
     /// Something that is stored has changed.
     void edited(int examination);
@@ -92,10 +101,16 @@ signals:
     void judgedAnew();
 
 private:
+    template <class Row>
     class RowStep;
     class DetailStep;
-    void applyRows(int examination, int first, int removed,
-                   const std::vector<model::TypedIndication>& rows);
+    class SettingStep;
+    template <class Row>
+    void pushRows(int examination, int first, int removed, std::vector<Row> rows,
+                  const QString& what);
+    template <class Row>
+    void applyRows(int examination, int first, int removed, const std::vector<Row>& rows);
+    void applySettings(int examination, const std::vector<model::TypedSetting>& settings);
     void applyDetails(int examination, const Details& details);
     model::ExaminationDraft& mutableDraft(int examination) {
         return file_.examinations[static_cast<std::size_t>(examination)];
@@ -103,6 +118,7 @@ private:
 
     model::CastingFile file_;
     std::vector<std::vector<model::ReadIndication>> readings_;
+    std::vector<std::vector<model::ReadReflector>> reflectors_;
     QUndoStack undo_;
     std::set<int> signed_;
     bool frozen_ = false;

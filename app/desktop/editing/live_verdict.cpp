@@ -39,6 +39,7 @@ Place placeOf(const std::string& path) {
     Place place;
     place.examination = indexAfter(path, "examinations");
     place.indication = indexAfter(path, "indications");
+    if (!place.indication) place.indication = indexAfter(path, "reflectors");
     if (place.indication) {
         const auto dot = path.rfind('.');
         const auto bracket = path.rfind(']');
@@ -75,34 +76,53 @@ public:
 private:
     void readRows() {
         for (std::size_t e = 0; e < file_.examinations.size(); ++e) {
+            const auto& draft = file_.examinations[e];
             ReadExamination read{static_cast<int>(e), {}};
-            const auto& rows = file_.examinations[e].rows;
-            for (std::size_t r = 0; r < rows.size(); ++r) {
-                if (model::isBlank(rows[r])) continue;
-                auto reading = model::read(rows[r]);
-                if (reading.value) {
-                    read.rows.push_back(static_cast<int>(r));
-                    continue;
-                }
-                dirty_[e] = true;
-                for (auto& error : reading.errors) {
-                    live_.rowProblems.push_back({static_cast<int>(e), static_cast<int>(r),
-                                                 error.field, std::move(error.error)});
-                }
+            if (draft.header.method == model::Method::Ultrasonic) {
+                readEach(draft.reflectors, read, [&](const model::TypedReflector& row) {
+                    return model::read(row, draft.settings);
+                });
+            } else {
+                readEach(draft.rows, read,
+                         [](const model::TypedIndication& row) { return model::read(row); });
             }
             read_.push_back(std::move(read));
         }
+    }
+
+    template <class Row, class Reader>
+    void readEach(const std::vector<Row>& rows, ReadExamination& read, Reader reader) {
+        for (std::size_t r = 0; r < rows.size(); ++r) {
+            if (model::isBlank(rows[r])) continue;
+            auto reading = reader(rows[r]);
+            if (reading.value) {
+                read.rows.push_back(static_cast<int>(r));
+                continue;
+            }
+            dirty_[static_cast<std::size_t>(read.examination)] = true;
+            for (auto& error : reading.errors) {
+                live_.rowProblems.push_back(
+                    {read.examination, static_cast<int>(r), error.field, std::move(error.error)});
+            }
+        }
+    }
+
+    template <class Row>
+    static void keepRows(std::vector<Row>& rows, const std::vector<int>& kept) {
+        std::vector<Row> all = std::move(rows);
+        rows.clear();
+        for (const int row : kept) rows.push_back(std::move(all[static_cast<std::size_t>(row)]));
     }
 
     [[nodiscard]] model::Result<model::Sheet> sheet() const {
         model::CastingFile readable = file_;
         readable.examinations.clear();
         for (const auto& read : read_) {
-            const auto& whole = file_.examinations[static_cast<std::size_t>(read.examination)];
-            auto draft = whole;
-            draft.rows.clear();
-            for (const int row : read.rows) {
-                draft.rows.push_back(whole.rows[static_cast<std::size_t>(row)]);
+            auto draft = file_.examinations[static_cast<std::size_t>(read.examination)];
+            if (draft.header.method == model::Method::Ultrasonic) {
+                keepRows(draft.reflectors, read.rows);
+            } else {
+                keepRows(draft.rows, read.rows);
             }
             readable.examinations.push_back(std::move(draft));
         }
