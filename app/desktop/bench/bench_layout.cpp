@@ -12,8 +12,8 @@
 #include "bench/castings_panel.h"
 #include "bench/check_list.h"
 #include "bench/examination_pane.h"
-#include "bench/indication_table.h"
 #include "bench/record_strip.h"
+#include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
 #include "looks/heading.h"
@@ -123,12 +123,11 @@ void BenchPage::makeActions() {
     addAction(actions_.edit, tr("&Delete rows"), "Ctrl+Del",
               [this] { pane_->table().deleteSelectedRows(); });
     actions_.edit.push_back(nullptr);
-    addAction(actions_.edit, tr("Next cell that cannot be &read"), "F8",
-              [this] { pane_->table().goToNextProblem(); });
-    addAction(actions_.edit, tr("&New row"), "Ctrl+N", [this] {
-        pane_->table().goToNewRow();
-        pane_->table().setFocus();
+    addAction(actions_.edit, tr("Next cell that cannot be &read"), "F8", [this] {
+        pane_->goTo(ExaminationPane::Rows);
+        pane_->table().goToNextProblem();
     });
+    addAction(actions_.edit, tr("&New row"), "Ctrl+N", [this] { pane_->enterNewRow(); });
 
     addAction(actions_.view, tr("&Fit the zone"), "Ctrl+0", [this] { pane_->surface().fit(); });
     addAction(actions_.view, tr("Fit the &deciding frame"), "Ctrl+9",
@@ -141,9 +140,19 @@ void BenchPage::makeActions() {
         castings_->searchField().selectAll();
     });
     addAction(actions_.go, tr("&Zones"), "Ctrl+2", [this] { zones_->setFocus(); });
-    addAction(actions_.go, tr("&Surface"), "Ctrl+3", [this] { pane_->surface().setFocus(); });
-    addAction(actions_.go, tr("&Indications"), "Ctrl+4", [this] { pane_->table().setFocus(); });
+    addAction(actions_.go, tr("&Surface"), "Ctrl+3", [this] {
+        pane_->goTo(ExaminationPane::Rows);
+        pane_->surface().setFocus();
+    });
+    addAction(actions_.go, tr("&Indications"), "Ctrl+4",
+              [this] { pane_->goTo(ExaminationPane::Rows); });
     addAction(actions_.go, tr("C&hecks"), "Ctrl+5", [this] { verdict_->checks().setFocus(); });
+    addAction(actions_.go, tr("&Reading (UT)"), "Ctrl+6",
+              [this] { pane_->goTo(ExaminationPane::Reading); });
+    addAction(actions_.go, tr("S&etting (UT)"), "Ctrl+7",
+              [this] { pane_->goTo(ExaminationPane::Setting); });
+    addAction(actions_.go, tr("C&overage (UT)"), "Ctrl+8",
+              [this] { pane_->goTo(ExaminationPane::Coverage); });
     actions_.go.push_back(nullptr);
     signAction_ =
         addAction(actions_.sign, tr("&Sign this examination…"), "Ctrl+Shift+S", [this] { sign(); });

@@ -18,7 +18,7 @@
 #include "bench/check_list.h"
 #include "bench/conflict_dialog.h"
 #include "bench/examination_pane.h"
-#include "bench/indication_table.h"
+#include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
 #include "certificate/certificate.h"
@@ -40,8 +40,7 @@ BenchPage::BenchPage(ArchiveThread& archive, Session& session, QWidget* parent)
         if (line->examination < 0) {
             pane_->beginButton().setFocus();
         } else {
-            pane_->table().goToNewRow();
-            pane_->table().setFocus();
+            pane_->enterNewRow();
         }
     };
     connect(zones_, &QListView::activated, this, enter);
@@ -194,8 +193,7 @@ void BenchPage::begin() {
     zones_->setCurrentIndex(zones_->zones().indexOfExamination(examination));
     showLine();
     pane_->cautions().setOpen(false);  // they stood on the page before
-    pane_->table().goToNewRow();
-    pane_->table().setFocus();
+    pane_->enterNewRow();
 }
 
 void BenchPage::refreshLive() {

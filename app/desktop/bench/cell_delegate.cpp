@@ -7,7 +7,7 @@
 #include <QPainter>
 #include <QStringListModel>
 
-#include "bench/indication_model.h"
+#include "bench/row_model.h"
 #include "looks/mark.h"
 
 namespace app {
@@ -49,10 +49,10 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                          const QModelIndex& index) const {
     QStyleOptionViewItem shown = option;
     initStyleOption(&shown, index);
-    const auto state = static_cast<CellState>(index.data(IndicationModel::kStateRole).toInt());
+    const auto state = static_cast<CellState>(index.data(RowModel::kStateRole).toInt());
     const bool selected = shown.state & QStyle::State_Selected;
     const QColor ground = shown.palette.color(selected ? QPalette::Highlight : QPalette::Base);
-    if (index.data(IndicationModel::kSuggestedRole).toBool() && !selected) {
+    if (index.data(RowModel::kSuggestedRole).toBool() && !selected) {
         shown.palette.setColor(QPalette::Text, shown.palette.color(QPalette::PlaceholderText));
         shown.font.setItalic(true);
     }
@@ -79,12 +79,13 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
 
 QWidget* CellDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
                                     const QModelIndex& index) const {
-    auto* editor = new CellEditor(parent, index.data(IndicationModel::kUnitRole).toString());
+    auto* editor = new CellEditor(parent, index.data(RowModel::kUnitRole).toString());
     editor->setAlignment(
         Qt::Alignment(index.data(Qt::TextAlignmentRole).toInt() & Qt::AlignHorizontal_Mask));
     editor->setAccessibleName(
         index.model()->headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString());
-    const auto words = wordsOf(nthColumn(index.column()));
+    const auto* rows = dynamic_cast<const RowModel*>(index.model());
+    const Words words = rows ? rows->words(index.column()) : Words();
     if (!words.empty()) {
         QStringList shown;
         for (const auto& word : words) shown << word.second;

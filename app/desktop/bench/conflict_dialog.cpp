@@ -19,33 +19,36 @@ namespace app {
 namespace {
 
 /// One version's rows; a row that the other does not have like this is marked in its header.
-QTableWidget* versionTable(const model::ExaminationDraft& version,
-                           const model::ExaminationDraft& other, QWidget* parent) {
-    const auto rows = std::max(version.rows.size(), other.rows.size());
-    auto* table = new QTableWidget(static_cast<int>(rows), kColumns, parent);
+template <class Row>
+QTableWidget* versionTable(const std::vector<Row>& version, const std::vector<Row>& other,
+                           QWidget* parent) {
+    const auto columns = Columns<Row>::all();
+    const auto rows = std::max(version.size(), other.size());
+    auto* table =
+        new QTableWidget(static_cast<int>(rows), static_cast<int>(columns.size()), parent);
     table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     QStringList titles;
-    for (int c = 0; c < kColumns; ++c) titles << columnName(nthColumn(c));
+    for (int c = 0; c < table->columnCount(); ++c) titles << Columns<Row>::name(c);
     table->setHorizontalHeaderLabels(titles);
     QStringList numbers;
     for (std::size_t r = 0; r < rows; ++r) {
-        const bool here = r < version.rows.size();
-        const bool same = here && r < other.rows.size() && version.rows[r] == other.rows[r];
+        const bool here = r < version.size();
+        const bool same = here && r < other.size() && version[r] == other[r];
         numbers << QString::number(r + 1) + (same ? "" : " ≠");
-        for (int c = 0; c < kColumns && here; ++c) {
-            const auto& row = version.rows[r];
-            const auto& facts = factsOf(nthColumn(c));
-            QString text = qt(row.*facts.text);
-            if (facts.of == ColumnFacts::Of::Length && row.unit == model::LengthUnit::Inch &&
+        for (std::size_t c = 0; c < columns.size() && here; ++c) {
+            const auto& row = version[r];
+            const auto& column = columns[c];
+            QString text = qt(row.*column.text);
+            if (column.of == CellOf::Length && row.unit == model::LengthUnit::Inch &&
                 !text.isEmpty()) {
                 text += QStringLiteral(" in");
             }
             auto* item = new QTableWidgetItem(text);
             QFont font = item->font();
-            font.setBold(r >= other.rows.size() || row.*facts.text != other.rows[r].*facts.text ||
-                         row.unit != other.rows[r].unit);
+            font.setBold(r >= other.size() || row.*column.text != other[r].*column.text ||
+                         row.unit != other[r].unit);
             item->setFont(font);
-            table->setItem(static_cast<int>(r), c, item);
+            table->setItem(static_cast<int>(r), static_cast<int>(c), item);
         }
     }
     table->setVerticalHeaderLabels(numbers);
@@ -66,6 +69,12 @@ QString summary(const model::ExaminationDraft& version) {
         lines << QCoreApplication::translate("ConflictDialog", "Stated: no indications found");
     }
     if (!details.remarks.empty()) lines << qt(details.remarks);
+    if (!version.settings.empty()) {
+        QStringList names;
+        for (const auto& setting : version.settings) names << qt(setting.name);
+        lines
+            << QCoreApplication::translate("ConflictDialog", "Settings: %1").arg(names.join(", "));
+    }
     return lines.join('\n');
 }
 
@@ -79,7 +88,9 @@ QWidget* versionBox(const QString& title, const model::ExaminationDraft& version
     auto* text = new QLabel(summary(version), box);
     text->setWordWrap(true);
     text->setTextFormat(Qt::PlainText);
-    auto* table = versionTable(version, other, box);
+    auto* table = version.header.method == model::Method::Ultrasonic
+                      ? versionTable(version.reflectors, other.reflectors, box)
+                      : versionTable(version.rows, other.rows, box);
     table->setObjectName(name);
     table->setAccessibleName(title);
     auto* layout = new QVBoxLayout(box);

@@ -7,15 +7,20 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedWidget>
+#include <QTabWidget>
 #include <QVBoxLayout>
 
 #include "bench/cautions_view.h"
 #include "bench/details_form.h"
 #include "bench/examination_pane.h"
 #include "bench/indication_model.h"
-#include "bench/indication_table.h"
+#include "bench/reflector_model.h"
+#include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "looks/heading.h"
+#include "ultrasonic_bench/coverage_page.h"
+#include "ultrasonic_bench/reading_page.h"
+#include "ultrasonic_bench/setting_page.h"
 
 namespace app {
 ExaminationPane::ExaminationPane(QWidget* parent)
@@ -35,15 +40,20 @@ ExaminationPane::ExaminationPane(QWidget* parent)
         showRowMessage();
     });
     connect(surface_, &SurfaceView::rowPicked, this, [this](int row) {
-        table_->goTo(row, Column::X);
+        table_->goTo(row, rows_->firstCell());
         table_->setFocus();
     });
-    connect(table_, &IndicationTable::currentRowChanged, this,
-            [this](int row) { surface_->setCurrentRow(row); });
-    connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this,
-            [this] { showRowMessage(); });
-    connect(table_, &IndicationTable::message, this, &ExaminationPane::message);
-    connect(rows_, &IndicationModel::problemsChanged, this, [this] { redraw_.start(); });
+    for (int i = 0; i < tables_->count(); ++i) {
+        auto* table = static_cast<RowTable*>(tables_->widget(i));
+        connectTable(*table, i == 0 ? static_cast<RowModel&>(*indications_) : *reflectors_);
+    }
+    reading_->setFresh([this] { return reflectors_->nextRow(); });
+    connect(reading_, &ReadingPage::rowWanted, this,
+            [this](int row) { table_->goTo(row, rows_->firstCell()); });
+    connect(entry_, &QTabWidget::currentChanged, this, [this](int page) {
+        finishEditing();
+        details_->setVisible(page == Rows || page == Coverage);
+    });
     connect(unit_, &QComboBox::currentIndexChanged, this, &ExaminationPane::setUnit);
     connect(nothing_, &QCheckBox::clicked, this, [this](bool stated) {
         if (desk_) desk_->editor().stateNoIndications(examination_, stated);
@@ -51,6 +61,18 @@ ExaminationPane::ExaminationPane(QWidget* parent)
     });
     connect(begin_, &QPushButton::clicked, this, &ExaminationPane::beginRequested);
     show(nullptr, nullptr);
+}
+
+void ExaminationPane::connectTable(RowTable& table, RowModel& rows) {
+    connect(&table, &RowTable::currentRowChanged, this, [this, &rows](int row) {
+        if (rows_ != &rows) return;
+        surface_->setCurrentRow(row);
+        if (&rows == static_cast<RowModel*>(reflectors_)) reading_->setRow(row);
+    });
+    connect(table.selectionModel(), &QItemSelectionModel::currentChanged, this,
+            [this] { showRowMessage(); });
+    connect(&table, &RowTable::message, this, &ExaminationPane::message);
+    connect(&rows, &RowModel::problemsChanged, this, [this] { redraw_.start(); });
 }
 
 QWidget* ExaminationPane::makeEmptyPage() {
@@ -74,7 +96,7 @@ QWidget* ExaminationPane::makeBeginPage() {
     beginCautions_->setBackgroundRole(QPalette::ToolTipBase);
     beginCautions_->setForegroundRole(QPalette::ToolTipText);
     beginCautions_->setAutoFillBackground(true);
-    begin_ = new QPushButton(page);
+    begin_ = new QPushButton(tr("&Begin this examination"), page);
     begin_->setDefault(true);
     begin_->setAutoDefault(true);
     auto* layout = new QVBoxLayout(page);
@@ -99,12 +121,41 @@ QWidget* ExaminationPane::makeExaminationPage() {
     cautions_ = new CautionsView(page);
     details_ = new DetailsForm(page);
 
+    entry_ = new QTabWidget(page);
+    entry_->setDocumentMode(true);
+    entry_->addTab(makeRowsPage(), tr("Zone and indications"));
+    reading_ = new ReadingPage(entry_);
+    entry_->addTab(reading_, tr("Reading"));
+    settings_ = new SettingPage(entry_);
+    entry_->addTab(settings_, tr("Setting"));
+    coverage_ = new CoveragePage(entry_);
+    entry_->addTab(coverage_, tr("Coverage"));
+
+    auto* layout = new QVBoxLayout(page);
+    layout->setContentsMargins(10, 10, 10, 8);
+    layout->setSpacing(6);
+    layout->addWidget(heading_);
+    layout->addWidget(place_);
+    layout->addWidget(cautions_);
+    layout->addWidget(details_);
+    layout->addWidget(entry_, 1);
+    return page;
+}
+
+QWidget* ExaminationPane::makeRowsPage() {
+    auto* page = new QWidget(this);
     surface_ = new SurfaceView(page);
-    rows_ = new IndicationModel(this);
-    table_ = new IndicationTable(*rows_, page);
+    indications_ = new IndicationModel(this);
+    reflectors_ = new ReflectorModel(this);
+    rows_ = indications_;
+    tables_ = new QStackedWidget(page);
+    tables_->addWidget(new RowTable(*indications_, tables_));
+    tables_->addWidget(new RowTable(*reflectors_, tables_));
+    table_ = static_cast<RowTable*>(tables_->widget(0));
     nothing_ = new QCheckBox(tr("&No indications found"), page);
     nothing_->setToolTip(tr("A statement: the whole zone was examined and nothing was found."));
     unit_ = new QComboBox(page);
+    unit_->setObjectName("rowUnit");
     unit_->addItems({tr("mm"), tr("inch")});
     unit_->setAccessibleName(tr("Unit of new rows"));
     unit_->setToolTip(
@@ -127,7 +178,7 @@ QWidget* ExaminationPane::makeExaminationPage() {
     entryLayout->setContentsMargins(0, 4, 0, 0);
     entryLayout->setSpacing(5);
     entryLayout->addLayout(bar);
-    entryLayout->addWidget(table_, 1);
+    entryLayout->addWidget(tables_, 1);
     entryLayout->addWidget(rowMessage_);
 
     auto* split = new QSplitter(Qt::Vertical, page);
@@ -138,13 +189,8 @@ QWidget* ExaminationPane::makeExaminationPage() {
     split->setChildrenCollapsible(false);
 
     auto* layout = new QVBoxLayout(page);
-    layout->setContentsMargins(10, 10, 10, 8);
-    layout->setSpacing(6);
-    layout->addWidget(heading_);
-    layout->addWidget(place_);
-    layout->addWidget(cautions_);
-    layout->addWidget(details_);
-    layout->addWidget(split, 1);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(split);
     return page;
 }
 

@@ -6,15 +6,21 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QStackedWidget>
+#include <QTabBar>
+#include <QTabWidget>
 
 #include "bench/cautions.h"
 #include "bench/cautions_view.h"
 #include "bench/check_list.h"
 #include "bench/details_form.h"
 #include "bench/indication_model.h"
-#include "bench/indication_table.h"
+#include "bench/reflector_model.h"
+#include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "looks/text.h"
+#include "ultrasonic_bench/coverage_page.h"
+#include "ultrasonic_bench/reading_page.h"
+#include "ultrasonic_bench/setting_page.h"
 
 namespace app {
 namespace {
@@ -48,7 +54,15 @@ void ExaminationPane::show(CastingDesk* desk, const ZoneLine* line) {
     desk_ = desk;
     examination_ = line && desk ? line->examination : -1;
     pointedOut_.reset();
+    using model::Method;
+    const Method method =
+        examination_ >= 0 ? desk_->editor().draft(examination_).header.method : Method::Magnetic;
+    setMethod(method);
     rows_->show(examination_ >= 0 ? &desk_->editor() : nullptr, examination_);
+    const bool ultrasonic = examination_ >= 0 && method == Method::Ultrasonic;
+    settings_->show(ultrasonic ? desk_ : nullptr, ultrasonic ? examination_ : -1);
+    reading_->show(ultrasonic ? desk_ : nullptr, ultrasonic ? examination_ : -1);
+    coverage_->show(ultrasonic ? desk_ : nullptr, ultrasonic ? examination_ : -1);
     details_->show(examination_ >= 0 ? &desk_->editor() : nullptr, examination_);
     if (!desk_ || !line) {
         pages_->setCurrentIndex(Empty);
@@ -82,15 +96,50 @@ void ExaminationPane::showBegin(const ZoneLine& line) {
                                  sizeText(zone.thickness), qt(test.table),
                                  levelsText(test.levels)));
     beginCautions_->setText("•  " + cautionsFor(test.method).join("\n•  "));
-    surfaceMethod_ = test.method != model::Method::Ultrasonic;
     refreshBegin();
-    begin_->setText(surfaceMethod_ ? tr("&Begin this examination")
-                                   : tr("Ultrasonic findings are not entered at this bench"));
     pages_->setCurrentIndex(Begin);
 }
 
 void ExaminationPane::refreshBegin() {
-    begin_->setEnabled(surfaceMethod_ && desk_ && !desk_->editor().frozen());
+    begin_->setEnabled(desk_ && !desk_->editor().frozen());
+}
+
+/// The rows, and for ultrasonic testing the pages, that the method has.
+void ExaminationPane::setMethod(model::Method method) {
+    const bool ultrasonic = method == model::Method::Ultrasonic;
+    RowModel* shown = ultrasonic ? static_cast<RowModel*>(reflectors_) : indications_;
+    if (rows_ != shown) {
+        rows_->show(nullptr, -1);
+        rows_ = shown;
+        tables_->setCurrentIndex(ultrasonic ? 1 : 0);
+        table_ = static_cast<RowTable*>(tables_->currentWidget());
+    }
+    if (!ultrasonic) entry_->setCurrentIndex(Rows);
+    entry_->tabBar()->setVisible(ultrasonic);
+}
+
+void ExaminationPane::goTo(EntryPage page) {
+    if (page != Rows && entry_->tabBar()->isHidden()) return;
+    entry_->setCurrentIndex(page);
+    switch (page) {
+        case Rows:
+            table_->setFocus();
+            break;
+        case Reading:
+            reading_->focusFirst();
+            break;
+        case Setting:
+            settings_->focusFirst();
+            break;
+        case Coverage:
+            coverage_->focusFirst();
+            break;
+    }
+}
+
+void ExaminationPane::enterNewRow() {
+    table_->goToNewRow();
+    goTo(entry_->currentIndex() == Reading ? Reading : Rows);
 }
 
 void ExaminationPane::showHeading(const ZoneLine& line) {
@@ -162,6 +211,9 @@ void ExaminationPane::finishEditing() {
     if (examination_ < 0) return;
     table_->finishEditing();
     details_->finishEditing();
+    reading_->finishEditing();
+    settings_->finishEditing();
+    coverage_->finishEditing();
 }
 
 QString ExaminationPane::rowMessage() const {
@@ -174,8 +226,8 @@ void ExaminationPane::showRowMessage() {
     QString text;
     bool wrong = false;
     for (const auto& problem : problems) {
-        const bool current = here.isValid() && problem.row == here.row() &&
-                             static_cast<int>(problem.column) == here.column();
+        const bool current =
+            here.isValid() && problem.row == here.row() && problem.column == here.column();
         if (text.isEmpty() || current) {
             text = problem.message;
             wrong = problem.state == CellState::Wrong;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The middle of the bench: one zone's surface to scale and the table of its indications, with what
-// belongs to the examination. For a test that is not begun: what it asks for, and the cautions.
+// belongs to the examination; of an ultrasonic one also its readings, settings and coverage. For a
+// test that is not begun: what it asks for, and the cautions.
 #pragma once
 
 #include <QWidget>
@@ -14,13 +15,19 @@ class QComboBox;
 class QLabel;
 class QPushButton;
 class QStackedWidget;
+class QTabWidget;
 
 namespace app {
 
 class CautionsView;
+class CoveragePage;
 class DetailsForm;
 class IndicationModel;
-class IndicationTable;
+class ReadingPage;
+class ReflectorModel;
+class RowModel;
+class RowTable;
+class SettingPage;
 class SurfaceView;
 
 class ExaminationPane : public QWidget {
@@ -38,10 +45,19 @@ public:
     /// Takes over what stands in an open cell or field.
     void finishEditing();
 
+    /// The pages of an ultrasonic examination; another has the rows alone.
+    enum EntryPage { Rows, Reading, Setting, Coverage };
+    void goTo(EntryPage page);
+    /// Goes to where the next indication is typed.
+    void enterNewRow();
+
     [[nodiscard]] int examination() const { return examination_; }
     [[nodiscard]] SurfaceView& surface() { return *surface_; }
-    [[nodiscard]] IndicationTable& table() { return *table_; }
-    [[nodiscard]] IndicationModel& rows() { return *rows_; }
+    [[nodiscard]] RowTable& table() { return *table_; }
+    [[nodiscard]] RowModel& rows() { return *rows_; }
+    [[nodiscard]] ReadingPage& reading() { return *reading_; }
+    [[nodiscard]] SettingPage& settings() { return *settings_; }
+    [[nodiscard]] CoveragePage& coverage() { return *coverage_; }
     [[nodiscard]] QCheckBox& nothingFound() { return *nothing_; }
     [[nodiscard]] QPushButton& beginButton() { return *begin_; }
     [[nodiscard]] CautionsView& cautions() { return *cautions_; }
@@ -56,6 +72,9 @@ private:
     QWidget* makeEmptyPage();
     QWidget* makeBeginPage();
     QWidget* makeExaminationPage();
+    QWidget* makeRowsPage();
+    void connectTable(RowTable& table, RowModel& rows);
+    void setMethod(model::Method method);
     void showBegin(const ZoneLine& line);
     void refreshBegin();
     void showHeading(const ZoneLine& line);
@@ -66,7 +85,6 @@ private:
 
     CastingDesk* desk_ = nullptr;
     int examination_ = -1;
-    bool surfaceMethod_ = true;  ///< the test that could be begun is entered at this bench
     std::optional<model::Check> pointedOut_;
     QTimer redraw_;
 
@@ -82,8 +100,15 @@ private:
     SurfaceView* surface_ = nullptr;
     QCheckBox* nothing_ = nullptr;
     QComboBox* unit_ = nullptr;
-    IndicationModel* rows_ = nullptr;
-    IndicationTable* table_ = nullptr;
+    QTabWidget* entry_ = nullptr;
+    QStackedWidget* tables_ = nullptr;
+    IndicationModel* indications_ = nullptr;
+    ReflectorModel* reflectors_ = nullptr;
+    RowModel* rows_ = nullptr;  ///< those of the shown method
+    RowTable* table_ = nullptr;
+    ReadingPage* reading_ = nullptr;
+    SettingPage* settings_ = nullptr;
+    CoveragePage* coverage_ = nullptr;
     QLabel* rowMessage_ = nullptr;
 };
 

@@ -89,8 +89,9 @@ void SignDialog::addFacts() {
                  .arg(qt(draft.casting), qt(draft.header.zone), methodName(draft.header.method),
                       stageText(draft.header.stage));
     lines << tr("%1, %2").arg(qt(draft.header.table), levelsText(draft.header.levels));
-    const auto found =
-        std::ranges::count_if(draft.rows, [](const auto& row) { return !model::isBlank(row); });
+    const auto entered = [](const auto& row) { return !model::isBlank(row); };
+    const auto found = std::ranges::count_if(draft.rows, entered) +
+                       std::ranges::count_if(draft.reflectors, entered);
     lines << (draft.header.noIndications ? tr("Stated: no indications found")
                                          : tr("Indications entered: %1").arg(found));
     if (live.verdict) lines << checksText(*live.verdict);

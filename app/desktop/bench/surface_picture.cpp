@@ -90,32 +90,55 @@ private:
                 considered[judged.id] = judged.considered;
             }
         }
-        const int rows = static_cast<int>(editor_.draft(examination).rows.size());
-        for (int row = 0; row < rows; ++row) {
-            const auto& value = editor_.reading(examination, row).value;
-            if (!value) continue;
+        const auto add = [&](int row, const auto& value, std::optional<model::Length> length) {
             PictureIndication shown;
-            shown.label = prefix + qt(value->id);
-            shown.capsule =
-                model::makeCapsule(value->x, value->y, value->length,
-                                   value->width.value_or(model::Length()), value->angle, at);
+            shown.label = prefix + qt(value.id);
+            // Without a width a segment, without a length a point.
+            const auto width = length ? value.width : std::nullopt;
+            shown.capsule = model::makeCapsule(value.x, value.y, length.value_or(model::Length()),
+                                               width.value_or(model::Length()), value.angle, at);
             shown.row = examination == shown_ ? row : -1;
-            const auto known = considered.find(value->id);
-            shown.considered = value->relevance == model::Relevance::Relevant &&
+            const auto known = considered.find(value.id);
+            shown.considered = value.relevance == model::Relevance::Relevant &&
                                (known == considered.end() || known->second);
             picture_.byName[shown.label] = {static_cast<int>(picture_.indications.size())};
             picture_.indications.push_back(std::move(shown));
+        };
+        const auto& draft = editor_.draft(examination);
+        for (int row = 0; row < static_cast<int>(draft.rows.size()); ++row) {
+            const auto& value = editor_.reading(examination, row).value;
+            if (value) add(row, *value, value->length);
+        }
+        for (int row = 0; row < static_cast<int>(draft.reflectors.size()); ++row) {
+            const auto& value = editor_.reflector(examination, row).value;
+            if (value) add(row, *value, value->length);
         }
     }
 
     void addPending() {
-        const auto& rows = editor_.draft(shown_).rows;
-        for (std::size_t i = 0; i < rows.size(); ++i) {
-            const int row = static_cast<int>(i);
-            if (editor_.reading(shown_, row).value || model::isBlank(rows[i])) continue;
-            const auto fields = model::exactFields(rows[i]);
-            if (!fields.x || !fields.y) continue;
-            picture_.pending.push_back({row, fields.x->approximately(), fields.y->approximately()});
+        const auto add = [&](std::size_t row, std::optional<model::Length> x,
+                             std::optional<model::Length> y) {
+            if (!x || !y) return;
+            picture_.pending.push_back(
+                {static_cast<int>(row), x->approximately(), y->approximately()});
+        };
+        const auto& draft = editor_.draft(shown_);
+        for (std::size_t i = 0; i < draft.rows.size(); ++i) {
+            const auto& row = draft.rows[i];
+            if (editor_.reading(shown_, static_cast<int>(i)).value || model::isBlank(row)) continue;
+            const auto fields = model::exactFields(row);
+            add(i, fields.x, fields.y);
+        }
+        for (std::size_t i = 0; i < draft.reflectors.size(); ++i) {
+            const auto& row = draft.reflectors[i];
+            if (editor_.reflector(shown_, static_cast<int>(i)).value || model::isBlank(row)) {
+                continue;
+            }
+            const auto exact = [&](const std::string& text) -> std::optional<model::Length> {
+                const auto read = model::parseLength(text, row.unit);
+                return read ? std::optional(read->value) : std::nullopt;
+            };
+            add(i, exact(row.x), exact(row.y));
         }
     }
 

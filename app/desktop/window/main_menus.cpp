@@ -112,6 +112,8 @@ void MainWindow::showKeys() {
         {tr("Ctrl+Z, Ctrl+Y"), tr("undo, redo")},
         {tr("F8"), tr("next cell that cannot be read")},
         {tr("Ctrl+1 to Ctrl+5"), tr("castings, zones, surface, indications, checks")},
+        {tr("Ctrl+6, Ctrl+7, Ctrl+8"), tr("ultrasonic: reading, setting, coverage")},
+        {tr("PgUp, PgDn"), tr("on a reading: previous, next indication")},
         {tr("Ctrl+PgUp, Ctrl+PgDn"), tr("previous, next zone")},
         {tr("Ctrl+P"), tr("make a certificate, not released")},
         {tr("Ctrl+Shift+S"), tr("sign this examination")},

@@ -8,12 +8,12 @@
 
 #include "bench/castings_panel.h"
 #include "bench/examination_pane.h"
-#include "bench/indication_table.h"
+#include "bench/row_table.h"
 #include "bench/verdict_panel.h"
 
 namespace app {
 
-BenchTest::BenchTest() {
+BenchTest::BenchTest(const model::CastingFile& file) : FoundryTest(file) {
     openWindow();
 }
 

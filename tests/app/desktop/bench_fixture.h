@@ -13,7 +13,7 @@ namespace app {
 
 class BenchTest : public FoundryTest {
 protected:
-    BenchTest();
+    explicit BenchTest(const model::CastingFile& file = sampleFile());
 
     /// Opens the archive and the casting, by keys.
     void openWindow();

@@ -15,7 +15,7 @@
 #include "bench/conflict_dialog.h"
 #include "bench/examination_pane.h"
 #include "bench/indication_model.h"
-#include "bench/indication_table.h"
+#include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
 #include "bench_fixture.h"
@@ -135,7 +135,7 @@ TEST_F(BenchWork, ACellThatCannotBeReadSaysWhatIsWrong) {
 
 TEST_F(BenchWork, InchTextStaysAsTypedWhenTheUnitIsSwitched) {
     goToZone(0);
-    auto* unit = bench().examination().findChild<QComboBox*>();
+    auto* unit = bench().examination().findChild<QComboBox*>("rowUnit");
     ASSERT_NE(unit, nullptr);
     unit->setCurrentIndex(1);
     typeCells({"4", "2", "15/64", "3/64", "", ""});

@@ -67,11 +67,10 @@ bool eventually(const std::function<bool()>& condition) {
     return QTest::qWaitFor(condition, 5000);
 }
 
-FoundryTest::FoundryTest() {
+FoundryTest::FoundryTest(const model::CastingFile& file) {
     auto archive =
         model::Archive::create(path().toStdString(), model::ArchiveKind::Working, kOffice);
     EXPECT_TRUE(archive) << archive.error().message();
-    const auto file = sampleFile();
     EXPECT_TRUE(archive->save(file.order, 0, kOffice));
     EXPECT_TRUE(archive->save(file.part, 0, kOffice));
     EXPECT_TRUE(archive->add(file.plan, kOffice));

@@ -22,7 +22,7 @@ bool eventually(const std::function<bool()>& condition);
 
 class FoundryTest : public testing::Test {
 protected:
-    FoundryTest();
+    explicit FoundryTest(const model::CastingFile& file = sampleFile());
 
     [[nodiscard]] QString path() const { return folder_.filePath("foundry.fettlemark"); }
     [[nodiscard]] QString pathOf(const QString& name) const { return folder_.filePath(name); }

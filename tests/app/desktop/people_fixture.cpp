@@ -11,8 +11,8 @@
 
 #include "archive/attestation.h"
 #include "bench/examination_pane.h"
-#include "bench/indication_table.h"
 #include "bench/record_strip.h"
+#include "bench/row_table.h"
 #include "bench/sign_dialog.h"
 #include "looks/notice_bar.h"
 

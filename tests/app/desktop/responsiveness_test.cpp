@@ -8,7 +8,7 @@
 
 #include "bench/examination_pane.h"
 #include "bench/indication_model.h"
-#include "bench/indication_table.h"
+#include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "bench_fixture.h"
 

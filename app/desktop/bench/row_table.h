@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The table in which an inspector types indications by keyboard alone. Enter goes along x, y,
-// length, width, angle and kind (and class, for a hairline), then to the next row; Ctrl+Enter goes
-// there at once.
+// The table in which an inspector types indications by keyboard alone. Enter goes along the cells
+// that a row needs, then to the next row; Ctrl+Enter goes there at once.
 #pragma once
 
 #include <QTableView>
@@ -10,17 +9,21 @@
 
 namespace app {
 
-class IndicationModel;
+class RowModel;
 
-class IndicationTable : public QTableView {
+class RowTable : public QTableView {
     Q_OBJECT
 
 public:
-    explicit IndicationTable(IndicationModel& model, QWidget* parent = nullptr);
+    explicit RowTable(RowModel& model, QWidget* parent = nullptr);
 
     /// Goes to the first cell of the row for the next indication.
     void goToNewRow();
-    void goTo(int row, Column column);
+    void goTo(int row, int column);
+    template <class ColumnEnum>
+    void goTo(int row, ColumnEnum column) {
+        goTo(row, at(column));
+    }
     /// Takes over what stands in an open cell, as before saving or closing.
     void finishEditing();
 
@@ -45,7 +48,7 @@ private:
     void moveOn();
     void applyWidths();
 
-    IndicationModel& rows_;
+    RowModel& rows_;
 };
 
 }  // namespace app
