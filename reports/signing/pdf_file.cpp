@@ -6,8 +6,12 @@
 namespace reports::signing {
 
 bool usesStreamsForStructure(std::string_view bytes) {
-    return bytes.find("/XRef") != std::string_view::npos ||
-           bytes.find("/ObjStm") != std::string_view::npos;
+    // Both at once: the search goes through the whole file.
+    for (std::size_t at = bytes.find('/'); at != std::string_view::npos; at = bytes.find('/', at)) {
+        const std::string_view name = bytes.substr(++at);
+        if (name.starts_with("XRef") || name.starts_with("ObjStm")) return true;
+    }
+    return false;
 }
 
 model::Result<std::size_t> lastTable(std::string_view bytes) {

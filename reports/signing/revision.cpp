@@ -11,6 +11,17 @@
 
 namespace reports::signing {
 
+namespace {
+
+void addEntry(std::string& text, const std::string& key, std::string_view value) {
+    text += ' ';
+    text += nameText(key);
+    text += ' ';
+    text += value;
+}
+
+}  // namespace
+
 std::string nameText(const std::string& name) {
     return QPDFObjectHandle::newName(name).unparse();
 }
@@ -22,10 +33,10 @@ std::string stringText(const std::string& utf8) {
 std::string dictionaryText(QPDFObjectHandle dictionary,
                            const std::map<std::string, std::string>& replaced) {
     std::string text = "<<";
-    for (const std::string& key : dictionary.getKeys())
-        if (replaced.count(key) == 0)
-            text += " " + nameText(key) + " " + dictionary.getKey(key).unparse();
-    for (const auto& [key, value] : replaced) text += " " + nameText(key) + " " + value;
+    // getKeys() would read whatever the values refer to.
+    for (auto& [key, value] : dictionary.getDictAsMap())
+        if (replaced.count(key) == 0) addEntry(text, key, value.unparse());
+    for (const auto& [key, value] : replaced) addEntry(text, key, value);
     return text + " >>";
 }
 
@@ -54,65 +65,70 @@ model::Result<Revision> Revision::after(std::string_view pdf, QPDF& file, std::s
     return revision;
 }
 
-std::size_t Revision::write(int number, int generation, std::string_view text) {
+std::size_t Revision::begin(int number, int generation) {
     places_[number] = {bytes_.size(), generation};
     bytes_ += std::to_string(number) + " " + std::to_string(generation) + " obj\n";
-    const std::size_t begin = bytes_.size();
-    bytes_ += text;
-    bytes_ += "\nendobj\n";
-    // Fonts and pictures say nothing about which revision it is, and take long to hash.
-    constexpr std::size_t kLongestIdentifying = 16 * 1024;
-    if (text.size() <= kLongestIdentifying) identifying_ += text;
-    return begin;
+    return bytes_.size();
 }
 
-std::string Revision::copiedText(QPDFObjectHandle object, std::map<QPDFObjGen, int>& numbers,
-                                 std::map<int, QPDFObjectHandle>& waiting) {
-    if (object.isIndirect()) {
-        const auto [place, added] = numbers.try_emplace(object.getObjGen(), next_);
-        if (added) {
-            ++next_;
-            waiting.insert_or_assign(place->second, object);
-        }
-        return std::to_string(place->second) + " 0 R";
+std::size_t Revision::write(int number, int generation, std::string_view text) {
+    const std::size_t begun = begin(number, generation);
+    bytes_ += text;
+    end(begun);
+    return begun;
+}
+
+void Revision::end(std::size_t begun) {
+    // How an object begins, with where all of them are, says which revision it is; fonts, pictures
+    // and the place of a signature take long to hash.
+    constexpr std::size_t kIdentifying = 1024;
+    identifying_ += std::string_view(bytes_).substr(begun, kIdentifying);
+    bytes_ += "\nendobj\n";
+}
+
+std::string Revision::copiedText(QPDFObjectHandle object, Copies& copies) {
+    if (!object.isIndirect()) return copiedContent(object, copies);
+    const auto [place, added] = copies.numbers.try_emplace(object.getObjGen(), next_);
+    if (added) {
+        ++next_;
+        copies.waiting.emplace_back(place->second, object);
     }
+    return std::to_string(place->second) + " 0 R";
+}
+
+std::string Revision::copiedContent(QPDFObjectHandle object, Copies& copies) {
     if (object.isArray()) {
         std::string text = "[";
-        for (QPDFObjectHandle& item : object.getArrayAsVector())
-            text += " " + copiedText(item, numbers, waiting);
+        for (const QPDFObjectHandle& item : object.getArrayAsVector())
+            text += " " + copiedText(item, copies);
         return text + " ]";
     }
     if (object.isDictionary()) {
         std::string text = "<<";
-        for (const std::string& key : object.getKeys())
-            text += " " + nameText(key) + " " + copiedText(object.getKey(key), numbers, waiting);
+        for (const auto& [key, value] : object.getDictAsMap())
+            addEntry(text, key, copiedText(value, copies));
         return text + " >>";
     }
-    return object.unparse();
+    return object.unparseResolved();
 }
 
 std::string Revision::copy(QPDFObjectHandle object) {
-    std::map<QPDFObjGen, int> numbers;
-    std::map<int, QPDFObjectHandle> waiting;
-    std::string reference = copiedText(object, numbers, waiting);
-    while (!waiting.empty()) {
-        const int number = waiting.begin()->first;
-        QPDFObjectHandle next = waiting.begin()->second;
-        waiting.erase(waiting.begin());
+    Copies copies;
+    std::string reference = copiedText(object, copies);
+    for (std::size_t done = 0; done < copies.waiting.size(); ++done) {
+        auto [number, next] = copies.waiting[done];
+        const std::size_t begun = begin(number, 0);
         if (next.isStream()) {
             const auto data = next.getRawStreamData();
-            QPDFObjectHandle dictionary = next.getDict().shallowCopy();
-            dictionary.replaceKey(
+            next.getDict().replaceKey(
                 "/Length", QPDFObjectHandle::newInteger(static_cast<long long>(data->getSize())));
-            std::string text = copiedText(dictionary, numbers, waiting) + "\nstream\n";
-            text.append(reinterpret_cast<const char*>(data->getBuffer()), data->getSize());
-            write(number, 0, text + "\nendstream");
+            bytes_ += copiedContent(next.getDict(), copies) + "\nstream\n";
+            bytes_.append(reinterpret_cast<const char*>(data->getBuffer()), data->getSize());
+            bytes_ += "\nendstream";
         } else {
-            QPDFObjectHandle direct = next.isDictionary() || next.isArray()
-                                          ? next.shallowCopy()
-                                          : QPDFObjectHandle::parse(next.unparseResolved());
-            write(number, 0, copiedText(direct, numbers, waiting));
+            bytes_ += copiedContent(next, copies);
         }
+        end(begun);
     }
     return reference;
 }

@@ -7,6 +7,8 @@
 #include <qpdf/QPDF.hh>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "base/result.h"
 
@@ -24,7 +26,7 @@ public:
     std::size_t write(int number, int generation, std::string_view text);
 
     /// Appends what `object` refers to or is as new objects; returns its reference. For objects of
-    /// another file, which must outlive the call.
+    /// another file, which must outlive the call and is used up by it.
     std::string copy(QPDFObjectHandle object);
 
     /// Appends table and trailer: the whole file.
@@ -35,9 +37,18 @@ private:
         std::size_t offset = 0;
         int generation = 0;
     };
+    /// Objects of another file, with the numbers that they get here.
+    struct Copies {
+        std::map<QPDFObjGen, int> numbers;
+        std::vector<std::pair<int, QPDFObjectHandle>> waiting;  ///< in the order of their numbers
+    };
     Revision() = default;
-    std::string copiedText(QPDFObjectHandle object, std::map<QPDFObjGen, int>& numbers,
-                           std::map<int, QPDFObjectHandle>& waiting);
+    /// Where an object's text begins; end() closes it.
+    std::size_t begin(int number, int generation);
+    void end(std::size_t begun);
+    /// The object as it is written where it stands: a reference, or what it is.
+    std::string copiedText(QPDFObjectHandle object, Copies& copies);
+    std::string copiedContent(QPDFObjectHandle object, Copies& copies);
 
     std::string bytes_;
     std::string identifying_;   ///< what the file's new /ID is made from
