@@ -29,7 +29,6 @@ std::string unitOf(const Rule& rule) {
     switch (rule.kind) {
         case RuleKind::IndividualLength:
         case RuleKind::CumulativeLength:
-        case RuleKind::LineOfIndications:
         case RuleKind::Spacing:
         case RuleKind::EquivalentReflector:
         case RuleKind::ThroughWallExtent:
@@ -43,6 +42,7 @@ std::string unitOf(const Rule& rule) {
             return " dB";
         case RuleKind::Count:
         case RuleKind::CountAtMaximum:
+        case RuleKind::LineOfIndications:
         case RuleKind::ForbiddenKind:
             break;
         case RuleKind::Testability:

@@ -157,6 +157,14 @@ TEST(CellLines, ShowWhatTheMethodHas) {
                     cell.what != "not measurable counts as");
 }
 
+// ASME VIII-1 (2017), Appendix 6 (R2): four in line are not acceptable.
+TEST(CellLinesOracle, CountALineOfIndicationsWithoutUnit) {
+    EXPECT_THAT(cellsOfShipped("ASME VIII-1:2017 App. 6"),
+                Contains(testing::AllOf(
+                    Field("what", &CellLine::what, testing::StartsWith("line of indications")),
+                    Field("value", &CellLine::value, "at most 3"))));
+}
+
 TEST(CellLines, LeaveUnknownUnknown) {
     const auto cells = cellsOfShipped("ASTM A903/A903M-99 MT");
     EXPECT_THAT(cells, Contains(line("rows", "", "unknown", "not read", std::nullopt)));
