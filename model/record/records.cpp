@@ -5,6 +5,7 @@
 
 #include "judge/sheet_words.h"
 #include "limits/words.h"
+#include "record/row_fields.h"
 
 namespace model {
 namespace {
@@ -19,26 +20,81 @@ std::string placeOf(const ExaminationDraft& draft) {
     return place;
 }
 
-Result<Examination> examinationOf(const ExaminationDraft& draft, const Order& order) {
-    if (!draft.header.indications.empty())
-        return inputError(placeOf(draft), "has indications outside its rows");
-    Examination examination = draft.header;
-    for (const Kind kind : order.forbiddenKinds)
-        if (std::ranges::find(examination.forbiddenKinds, kind) == examination.forbiddenKinds.end())
-            examination.forbiddenKinds.push_back(kind);
-    for (std::size_t i = 0; i < draft.rows.size(); ++i) {
-        const TypedIndication& row = draft.rows[i];
-        if (isBlank(row)) continue;
-        ReadIndication read = model::read(row);
-        if (!read.value) {
-            const FieldError& first = read.errors.front();
+template <class Row>
+std::string placeOf(const ExaminationDraft& draft, const std::vector<Row>& rows, std::size_t i) {
+    return placeOf(draft) + ", row " + std::to_string(i + 1) +
+           (rows[i].id.empty() ? "" : " (" + rows[i].id + ")");
+}
+
+/// Reads every row that holds something: read(row) gives a value or errors.
+template <class Row, class Value, class Read>
+Result<void> readRows(const ExaminationDraft& draft, const std::vector<Row>& rows, Read read,
+                      std::vector<Value>& values) {
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (isBlank(rows[i])) continue;
+        auto result = read(rows[i]);
+        if (!result.value) {
+            const FieldError& first = result.errors.front();
             Error error = first.error;
-            error.place = placeOf(draft) + ", row " + std::to_string(i + 1) +
-                          (row.id.empty() ? "" : " (" + row.id + ")") + ", " + first.field;
+            error.place = placeOf(draft, rows, i) + ", " + first.field;
             return error;
         }
-        examination.indications.push_back(std::move(*read.value));
+        values.push_back(std::move(*result.value));
     }
+    return {};
+}
+
+/// Rows of another method are never left out unseen.
+template <class Row>
+Result<void> expectNone(const ExaminationDraft& draft, const std::vector<Row>& rows) {
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (!isBlank(rows[i]))
+            return inputError(placeOf(draft, rows, i),
+                              "was not typed for %1, the method of this examination; take it out",
+                              {std::string(word(draft.header.method))});
+    return {};
+}
+
+/// The draft's kinds and then the order's, of those that the method can tell.
+std::vector<Kind> forbiddenKinds(const Examination& header, const Order& order) {
+    std::vector<Kind> kinds;
+    for (const std::vector<Kind>* list : {&header.forbiddenKinds, &order.forbiddenKinds})
+        for (const Kind kind : *list)
+            if (isUltrasonic(kind) == (header.method == Method::Ultrasonic) &&
+                std::ranges::find(kinds, kind) == kinds.end())
+                kinds.push_back(kind);
+    return kinds;
+}
+
+/// Those with text; what stands there twice is one direction.
+std::vector<std::string> directionsOf(const std::vector<std::string>& typed) {
+    std::vector<std::string> directions;
+    for (const std::string& text : typed) {
+        const std::string direction(trimmed(text));
+        if (!direction.empty() && std::ranges::find(directions, direction) == directions.end())
+            directions.push_back(direction);
+    }
+    return directions;
+}
+
+Result<Examination> examinationOf(const ExaminationDraft& draft, const Order& order) {
+    if (!draft.header.indications.empty() || !draft.header.reflectors.empty())
+        return inputError(placeOf(draft), "has indications outside its rows");
+    Examination examination = draft.header;
+    examination.forbiddenKinds = forbiddenKinds(draft.header, order);
+    examination.ultrasonic.directions = directionsOf(draft.header.ultrasonic.directions);
+    const bool ultrasonic = examination.method == Method::Ultrasonic;
+    auto done = ultrasonic ? expectNone(draft, draft.rows) : expectNone(draft, draft.reflectors);
+    if (done)
+        done = ultrasonic
+                   ? readRows(
+                         draft, draft.reflectors,
+                         [&](const TypedReflector& row) { return read(row, draft.settings); },
+                         examination.reflectors)
+                   : readRows(
+                         draft, draft.rows, [](const TypedIndication& row) { return read(row); },
+                         examination.indications);
+    if (!done) return done.error();
     return examination;
 }
 

@@ -25,17 +25,17 @@ struct TypedSetting {
     std::string frequency;    ///< MHz
     std::string probeAngle;   ///< degrees
     std::string velocity;     ///< m/s
-    std::string attenuation;  ///< dB/m, one way; empty: 0 is not assumed, see notes of the size
+    std::string attenuation;  ///< dB/m, one way; empty: not known, which is not 0
     std::string thickness;
     std::string surface;  ///< "flat", "outer" or "inner"
     std::string radius;
     std::string reference;    ///< "back wall", "flat-bottomed hole" or "side-drilled hole"
-    std::string referenceOn;  ///< "casting" or "block"
+    std::string referenceOn;  ///< "casting" (also where empty) or "block"
     std::string block;        ///< its number
-    std::string referenceVelocity, referenceAttenuation;  ///< empty: as the material's
+    std::string referenceVelocity, referenceAttenuation;  ///< empty: the material's
     std::string referencePath, referenceDiameter;
     std::string referenceGain, referenceScreen;  ///< dB, percent
-    std::string transfer;                        ///< dB
+    std::string transfer;  ///< dB; on a block not empty, on the casting empty or 0
     // Measured on the casting: a wall of known thickness, what the instrument showed for it at
     // `setVelocity`, and two of its back-wall echoes.
     std::string knownThickness, shownThickness, setVelocity;
@@ -77,20 +77,28 @@ struct ReadReflector {
     std::vector<FieldError> errors;
 };
 
-/// `settings`: those of the examination.
+/// `settings`: those of the examination. What was typed goes before what the reading gives, which
+/// is depth, equivalent flat-bottomed hole, length, width, and which of the two movements is not
+/// measurable; each is rounded half-up, once, to 0.001 mm. The level over the reference line is
+/// only ever typed, as a table's reference line need not be the setting's reference.
 ReadReflector read(const TypedReflector& row, const std::vector<TypedSetting>& settings);
 
-/// The reading that a row and its setting make, without movement where none was typed. Fields are
-/// named as in the contract: "echo.gain_db", "probe.frequency_mhz".
+/// The reading that a row and its setting make, without movement where none was typed. Fields that
+/// its kinds do not need are left out. Fields are named as in the contract: "echo.gain_db",
+/// "probe.frequency_mhz".
 struct ReadReading {
     std::optional<Reading> value;
     std::vector<FieldError> errors;
 };
+/// Velocity and attenuation are the fields of that name; what was measured on the casting stands
+/// beside them as evidence.
 ReadReading readingOf(const TypedReflector& row, const TypedSetting& setting);
 
-/// Whether any field of the reading holds text.
+/// Whether any field of the reading holds text; a setting and a drop alone are none, as they stand
+/// ready for the next reading.
 bool hasReading(const TypedReflector& row);
-/// A row with no text (spaces are none) in any field but the id and setting: not an indication yet.
+/// A row with no text (spaces are none) in any field but the id, setting and drop: not an
+/// indication yet.
 bool isBlank(const TypedReflector& row);
 
 }  // namespace model

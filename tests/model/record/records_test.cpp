@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "typed_rows.h"
+
 namespace model {
 namespace {
 
@@ -126,6 +128,96 @@ TEST(SheetOf, RefusesIndicationsOutsideTheRowsAndExaminationsOfOtherCastings) {
     EXPECT_FALSE(sheetOf(file).ok());
     file = castingFile();
     file.examinations[0].casting = "S-18";
+    EXPECT_FALSE(sheetOf(file).ok());
+}
+
+/// Zone Z1 examined by UT: one row with a reading, one with sizes typed.
+CastingFile ultrasonicFile() {
+    CastingFile file = castingFile();
+    ExaminationDraft& draft = file.examinations[0];
+    draft.header.method = Method::Ultrasonic;
+    draft.header.forbiddenKinds = {Kind::Planar};
+    draft.header.ultrasonic.zoneArea = squareMillimetres(90'000);
+    draft.header.ultrasonic.testability = {millimetres(3), decibels(12)};
+    draft.header.ultrasonic.deadZone = millimetres(10);
+    draft.header.ultrasonic.directions = {"from the flange, straight"};
+    draft.rows = {};
+    draft.settings = {angleSetting(), straightSetting()};
+    TypedReflector typed;
+    typed.id = "u2";
+    typed.x = "10";
+    typed.y = "20";
+    typed.depth = "45";
+    typed.fbh = "2.7";
+    draft.reflectors = {straightRow(), typed};
+    return file;
+}
+
+TEST(SheetOf, TakesAnUltrasonicExaminationWithItsReflectors) {
+    CastingFile file = ultrasonicFile();
+    TypedReflector blank;
+    blank.id = "u3";
+    blank.setting = "S24";
+    blank.drop = "6";
+    file.examinations[0].reflectors.push_back(blank);
+    file.examinations[0].rows = {TypedIndication()};
+    const auto sheet = sheetOf(file);
+    ASSERT_TRUE(sheet.ok()) << sheet.error().message();
+    const Examination& examination = sheet->examinations[0];
+    EXPECT_EQ(examination.ultrasonic.zoneArea, squareMillimetres(90'000));
+    ASSERT_TRUE(examination.ultrasonic.testability);
+    EXPECT_EQ(examination.ultrasonic.testability->smallestFbh, millimetres(3));
+    EXPECT_EQ(examination.ultrasonic.testability->signalToNoise, decibels(12));
+    EXPECT_EQ(examination.ultrasonic.deadZone, millimetres(10));
+    EXPECT_THAT(examination.ultrasonic.directions, ElementsAre("from the flange, straight"));
+    ASSERT_EQ(examination.reflectors.size(), 2u);
+    EXPECT_EQ(examination.reflectors[0].id, "u1");
+    EXPECT_EQ(examination.reflectors[0].depth, millimetres(200));
+    EXPECT_EQ(examination.reflectors[1].fbh, nanometres(2'700'000));
+    EXPECT_TRUE(examination.indications.empty());
+}
+
+// Only different directions can cover each other's dead zones.
+TEST(SheetOf, TakesEachDirectionThatHasTextOnce) {
+    CastingFile file = ultrasonicFile();
+    file.examinations[0].header.ultrasonic.directions = {"from the bore", " ", " from the bore ",
+                                                         "from outside"};
+    EXPECT_THAT(sheetOf(file)->examinations[0].ultrasonic.directions,
+                ElementsAre("from the bore", "from outside"));
+}
+
+// Which of the order's kinds a method can tell: a crack shows in MT, planar is what UT says.
+TEST(SheetOf, AddsOnlyTheForbiddenKindsThatTheMethodCanTell) {
+    CastingFile file = ultrasonicFile();
+    file.order.forbiddenKinds = {Kind::Crack, Kind::Planar, Kind::Dross};
+    file.examinations[0].header.forbiddenKinds = {Kind::Planar, Kind::Shrinkage};
+    EXPECT_THAT(sheetOf(file)->examinations[0].forbiddenKinds,
+                ElementsAre(Kind::Planar, Kind::Dross));
+    file = castingFile();
+    file.order.forbiddenKinds = {Kind::HotTear, Kind::Planar, Kind::Dross};
+    EXPECT_THAT(sheetOf(file)->examinations[0].forbiddenKinds,
+                ElementsAre(Kind::Chaplet, Kind::Crack, Kind::HotTear));
+}
+
+TEST(SheetOf, NamesTheFieldOfAReadingThatCannotBeSized) {
+    CastingFile file = ultrasonicFile();
+    file.examinations[0].reflectors[0].screen = "0";
+    const auto sheet = sheetOf(file);
+    ASSERT_FALSE(sheet.ok());
+    EXPECT_EQ(sheet.error().place,
+              "casting S-17, zone Z1 UT rough machined, repair cycle 2, repeat 1, row 1 (u1), "
+              "echo.screen_percent");
+}
+
+TEST(SheetOf, RefusesRowsOfAnotherMethod) {
+    CastingFile file = ultrasonicFile();
+    file.examinations[0].rows = {row("1", "10")};
+    EXPECT_THAT(sheetOf(file).error().message(), HasSubstr("row 1 (1): was not typed for UT"));
+    file = castingFile();
+    file.examinations[0].reflectors = {straightRow()};
+    EXPECT_THAT(sheetOf(file).error().message(), HasSubstr("row 1 (u1): was not typed for PT"));
+    file = ultrasonicFile();
+    file.examinations[0].header.reflectors.emplace_back();
     EXPECT_FALSE(sheetOf(file).ok());
 }
 
