@@ -54,6 +54,25 @@ Canonical::Object canonicalOf(const PlannedZone& zone) {
     return object;
 }
 
+Canonical::Object canonicalOf(const UltrasonicTest& test) {
+    Canonical::Object object;
+    if (test.zoneArea) object["zone_area_millionth_mm2"] = test.zoneArea->millionths();
+    if (test.testability) {
+        const auto& [smallestFbh, signalToNoise] = *test.testability;
+        Canonical::Object testability;
+        if (smallestFbh) testability["smallest_fbh_nm"] = smallestFbh->millionths();
+        if (signalToNoise)
+            testability["signal_to_noise_millionth_db"] = signalToNoise->millionths();
+        object["testability"] = std::move(testability);
+    }
+    if (test.deadZone) object["dead_zone_nm"] = test.deadZone->millionths();
+    if (test.directions.empty()) return object;
+    Canonical::Array directions;
+    for (const std::string& direction : test.directions) directions.emplace_back(direction);
+    object["directions"] = std::move(directions);
+    return object;
+}
+
 }  // namespace
 
 Canonical::Object canonicalOf(const Order& order) {
@@ -125,31 +144,13 @@ Canonical::Object canonicalHeader(const ExaminationDraft& draft) {
         areas.emplace_back(std::move(entry));
     }
     object["not_examined"] = std::move(areas);
+    // Left out where it is empty, as the rows of earlier schemas have none.
+    if (auto ultrasonic = canonicalOf(header.ultrasonic); !ultrasonic.empty())
+        object["ultrasonic"] = std::move(ultrasonic);
     object["examined_by"] = draft.examinedBy;
     object["examined_on"] = draft.examinedOn;
     object["procedure"] = draft.procedure;
     object["remarks"] = draft.remarks;
-    return object;
-}
-
-Canonical::Object canonicalOf(const TypedIndication& row) {
-    Canonical::Object object;
-    object["unit"] = symbol(row.unit);
-    const auto add = [&](const char* key, const std::string& text) {
-        if (!text.empty()) object[key] = text;
-    };
-    add("id", row.id);
-    add("x", row.x);
-    add("y", row.y);
-    add("length", row.length);
-    add("width", row.width);
-    add("removed", row.removed);
-    add("angle", row.angle);
-    add("area", row.area);
-    add("kind", row.kind);
-    add("class", row.stated);
-    add("relevance", row.relevance);
-    add("reason", row.reason);
     return object;
 }
 

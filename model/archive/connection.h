@@ -76,7 +76,8 @@ public:
         (bind(index++, values), ...);
         return execute();
     }
-    using Values = std::vector<std::variant<std::string, std::int64_t>>;
+    using Values =
+        std::vector<std::variant<std::string, std::int64_t, std::optional<std::int64_t>>>;
     [[nodiscard]] Result<void> runWith(const Values& values);
     /// run() with these values, then next().
     template <class... Values>

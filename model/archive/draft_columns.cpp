@@ -43,6 +43,11 @@ Result<ExaminationDraft> draftFrom(const Connection& connection, const SqlStatem
     draft.examinedOn = row.text(19);
     draft.procedure = row.text(20);
     draft.remarks = row.text(21);
+    UltrasonicTest& ultrasonic = draft.header.ultrasonic;
+    ultrasonic.zoneArea = quantityFrom<Area>(row, 22);
+    if (row.whole(23) != 0)
+        ultrasonic.testability = {quantityFrom<Length>(row, 24), quantityFrom<GainStep>(row, 25)};
+    ultrasonic.deadZone = quantityFrom<Length>(row, 26);
     return draft;
 }
 
@@ -64,30 +69,8 @@ void takeNotExamined(const SqlStatement& row, int column, ExaminationDraft& draf
         {Area::fromMillionths(row.whole(column)), row.text(column + 1), row.text(column + 2)});
 }
 
-TypedIndication typedFrom(const SqlStatement& row, int column) {
-    TypedIndication typed;
-    typed.id = row.text(column);
-    typed.unit = row.text(column + 1) == symbol(LengthUnit::Inch) ? LengthUnit::Inch
-                                                                  : LengthUnit::Millimetre;
-    typed.x = row.text(column + 2);
-    typed.y = row.text(column + 3);
-    typed.length = row.text(column + 4);
-    typed.width = row.text(column + 5);
-    typed.removed = row.text(column + 6);
-    typed.angle = row.text(column + 7);
-    typed.area = row.text(column + 8);
-    typed.kind = row.text(column + 9);
-    typed.stated = row.text(column + 10);
-    typed.relevance = row.text(column + 11);
-    typed.reason = row.text(column + 12);
-    return typed;
-}
-
-ExactFields exactFrom(const SqlStatement& row, int column) {
-    return {quantityFrom<Length>(row, column),     quantityFrom<Length>(row, column + 1),
-            quantityFrom<Length>(row, column + 2), quantityFrom<Length>(row, column + 3),
-            quantityFrom<Length>(row, column + 4), quantityFrom<Angle>(row, column + 5),
-            quantityFrom<Area>(row, column + 6)};
+void takeDirection(const SqlStatement& row, int column, ExaminationDraft& draft) {
+    draft.header.ultrasonic.directions.push_back(row.text(column));
 }
 
 }  // namespace model

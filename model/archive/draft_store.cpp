@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/draft_store.h"
 
-#include <algorithm>
-
 #include "archive/canonical_records.h"
 #include "archive/draft_columns.h"
+#include "archive/draft_header.h"
 #include "archive/draft_rows.h"
 #include "archive/history_store.h"
 #include "archive/signed_record_store.h"
@@ -18,7 +17,7 @@ namespace {
 Result<void> checkDraft(const Connection& connection, const ExaminationDraft& draft) {
     const std::string& place = connection.place();
     const Examination& header = draft.header;
-    if (!header.indications.empty())
+    if (!header.indications.empty() || !header.reflectors.empty())
         return inputError(place, "stores an examination's indications as typed rows only");
     if (header.repairCycle < 0 || header.repeat < 0)
         return inputError(place, "stores no repair cycle and no repeat below 0");
@@ -27,6 +26,12 @@ Result<void> checkDraft(const Connection& connection, const ExaminationDraft& dr
         return inputError(place, "stores no surface without a name");
     for (const NotExamined& area : header.notExamined)
         if (area.area < Area()) return inputError(place, "stores no area below 0");
+    if (header.ultrasonic.zoneArea.value_or(Area()) < Area())
+        return inputError(place, "stores no area below 0");
+    const auto testability = header.ultrasonic.testability.value_or(Testability());
+    for (const auto& length : {header.ultrasonic.deadZone, testability.smallestFbh})
+        if (length.value_or(Length()) < Length())
+            return inputError(place, "stores no dead zone and no hole below 0");
     SqlStatement casting(connection, "SELECT count(*) FROM casting WHERE serial = ?");
     const auto row = casting.first(draft.casting);
     if (!row) return row.error();
@@ -79,97 +84,6 @@ Result<std::int64_t> nextId(const Connection& connection) {
     return statement.whole(0);
 }
 
-Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& draft) {
-    const Examination& header = draft.header;
-    const SurfaceColumns surface = columnsOf(header.surface);
-    SqlStatement write(
-        transaction.connection(),
-        "INSERT INTO examination (id, version, casting_serial, zone, method, stage, "
-        "repair_cycle, repeat_number, thickness_nm, surface, surface_x_nm, "
-        "surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
-        "surface_height_nm, surface_period_nm, limit_table, no_indications, "
-        "examined_by, examined_on, written_procedure, remarks, saved_at, saved_by) "
-        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-        "?) ON CONFLICT (id) DO UPDATE SET version = excluded.version, "
-        "zone = excluded.zone, method = excluded.method, stage = excluded.stage, "
-        "repair_cycle = excluded.repair_cycle, "
-        "repeat_number = excluded.repeat_number, "
-        "thickness_nm = excluded.thickness_nm, surface = excluded.surface, "
-        "surface_x_nm = excluded.surface_x_nm, surface_y_nm = excluded.surface_y_nm, "
-        "surface_angle_millionth_deg = excluded.surface_angle_millionth_deg, "
-        "surface_width_nm = excluded.surface_width_nm, "
-        "surface_height_nm = excluded.surface_height_nm, "
-        "surface_period_nm = excluded.surface_period_nm, "
-        "limit_table = excluded.limit_table, "
-        "no_indications = excluded.no_indications, "
-        "examined_by = excluded.examined_by, examined_on = excluded.examined_on, "
-        "written_procedure = excluded.written_procedure, "
-        "remarks = excluded.remarks, saved_at = excluded.saved_at, "
-        "saved_by = excluded.saved_by");
-    return write.run(draft.id, draft.version, draft.casting, header.zone, word(header.method),
-                     word(header.stage), header.repairCycle, header.repeat,
-                     header.thickness.millionths(), surface.id, surface.x, surface.y, surface.angle,
-                     surface.width, surface.height, surface.period, header.table,
-                     header.noIndications, draft.examinedBy, draft.examinedOn, draft.procedure,
-                     draft.remarks, transaction.time(), transaction.person());
-}
-
-Result<void> writeLists(const Connection& connection, const ExaminationDraft& draft) {
-    for (const char* table : {"examination_level", "examination_forbidden_kind", "not_examined"}) {
-        SqlStatement clear(connection,
-                           std::string("DELETE FROM ") + table + " WHERE examination_id = ?");
-        if (auto done = clear.run(draft.id); !done) return done;
-    }
-    SqlStatement addLevel(connection,
-                          "INSERT INTO examination_level (examination_id, level_key, level) "
-                          "VALUES (?, ?, ?)");
-    for (const auto& [key, level] : draft.header.levels)
-        if (auto done = addLevel.run(draft.id, key, level); !done) return done;
-    SqlStatement addKind(connection,
-                         "INSERT INTO examination_forbidden_kind (examination_id, position, kind) "
-                         "VALUES (?, ?, ?)");
-    int position = 0;
-    for (const Kind kind : draft.header.forbiddenKinds)
-        if (auto done = addKind.run(draft.id, ++position, word(kind)); !done) return done;
-    SqlStatement addArea(connection,
-                         "INSERT INTO not_examined (examination_id, position, area_millionth_mm2, "
-                         "reason, agreed) VALUES (?, ?, ?, ?, ?)");
-    position = 0;
-    for (const NotExamined& area : draft.header.notExamined)
-        if (auto done =
-                addArea.run(draft.id, ++position, area.area.millionths(), area.reason, area.agreed);
-            !done)
-            return done;
-    return {};
-}
-
-Result<void> readLists(const Connection& connection, ExaminationDraft& draft) {
-    SqlStatement levels(connection,
-                        "SELECT level_key, level FROM examination_level WHERE examination_id = ?");
-    if (auto done = levels.run(draft.id); !done) return done;
-    auto read = eachRow(levels, [&](const SqlStatement& row) -> Result<void> {
-        takeLevel(row, 0, draft);
-        return {};
-    });
-    if (!read) return read;
-    SqlStatement kinds(connection,
-                       "SELECT kind FROM examination_forbidden_kind WHERE examination_id = ? "
-                       "ORDER BY position");
-    if (auto done = kinds.run(draft.id); !done) return done;
-    read = eachRow(kinds, [&](const SqlStatement& row) {
-        return takeForbiddenKind(connection, row, 0, draft);
-    });
-    if (!read) return read;
-    SqlStatement areas(connection,
-                       "SELECT area_millionth_mm2, reason, agreed FROM not_examined "
-                       "WHERE examination_id = ? ORDER BY position");
-    if (auto done = areas.run(draft.id); !done) return done;
-    return eachRow(areas, [&](const SqlStatement& row) -> Result<void> {
-        takeNotExamined(row, 0, draft);
-        return {};
-    });
-}
-
 Result<std::vector<ExaminationDraft>> loadWhere(const Connection& connection,
                                                 const std::string& condition, const auto& value) {
     SqlStatement statement(connection, std::string("SELECT ") + kDraftColumns +
@@ -185,26 +99,62 @@ Result<std::vector<ExaminationDraft>> loadWhere(const Connection& connection,
     if (!read) return read.error();
     for (ExaminationDraft& draft : drafts) {
         if (auto done = readLists(connection, draft); !done) return done.error();
-        auto rows = readRows(connection, draft.id);
-        if (!rows) return rows.error();
-        draft.rows = std::move(*rows);
+        if (auto done = readRows(connection, draft); !done) return done.error();
     }
     return drafts;
 }
 
-Canonical::Object contentOf(const ExaminationDraft& draft, const Splice& splice) {
+/// What a save writes and tells the history: where each of the lists differs from before.
+struct Splices {
+    Splices(const ExaminationDraft& before, const ExaminationDraft& after)
+        : rows(spliceBetween(before.rows, after.rows)),
+          settings(spliceBetween(before.settings, after.settings)),
+          reflectors(spliceBetween(before.reflectors, after.reflectors)) {}
+
+    [[nodiscard]] bool change() const {
+        return rows.changes() || settings.changes() || reflectors.changes();
+    }
+
+    Splice rows;
+    Splice settings;
+    Splice reflectors;
+};
+
+template <class Row>
+Canonical::Object contentOf(const std::vector<Row>& list, const Splice& splice) {
     Canonical::Array added;
     for (std::size_t i = 0; i < splice.added; ++i)
-        added.emplace_back(canonicalOf(draft.rows[splice.from + i]));
+        added.emplace_back(canonicalOf(list[splice.from + i]));
     Canonical::Object rows;
     rows["from"] = static_cast<std::int64_t>(splice.from) + 1;
     rows["removed"] = static_cast<std::int64_t>(splice.removed);
     rows["added"] = std::move(added);
+    return rows;
+}
+
+Canonical::Object contentOf(const ExaminationDraft& draft, const Splices& splices) {
     Canonical::Object content;
     content["version"] = draft.version;
     content["header"] = canonicalHeader(draft);
-    content["rows"] = std::move(rows);
+    content["rows"] = contentOf(draft.rows, splices.rows);
+    if (splices.settings.changes())
+        content["settings"] = contentOf(draft.settings, splices.settings);
+    if (splices.reflectors.changes())
+        content["reflectors"] = contentOf(draft.reflectors, splices.reflectors);
     return content;
+}
+
+Result<void> writeRows(const Connection& connection, const ExaminationDraft& draft,
+                       const ExaminationDraft& before, const Splices& splices) {
+    if (auto done = writeRows(connection, draft.id, before.rows.size(), draft.rows, splices.rows);
+        !done)
+        return done;
+    if (auto done = writeRows(connection, draft.id, before.settings.size(), draft.settings,
+                              splices.settings);
+        !done)
+        return done;
+    return writeRows(connection, draft.id, before.reflectors.size(), draft.reflectors,
+                     splices.reflectors);
 }
 
 Result<void> checkNotSigned(const Connection& connection, const ExaminationDraft& draft) {
@@ -218,16 +168,15 @@ Result<void> checkNotSigned(const Connection& connection, const ExaminationDraft
 }
 
 Result<SavedDraft> write(WriteTransaction& transaction, const ExaminationDraft& draft,
-                         const std::vector<TypedIndication>& before, bool listsChanged) {
+                         const ExaminationDraft& before, bool listsChanged) {
     const Connection& connection = transaction.connection();
-    const Splice splice = spliceBetween(before, draft.rows);
+    const Splices splices(before, draft);
     if (auto done = writeHeader(transaction, draft); !done) return done.error();
     if (listsChanged)
         if (auto done = writeLists(connection, draft); !done) return done.error();
-    if (auto done = writeRows(connection, draft.id, before.size(), draft.rows, splice); !done)
-        return done.error();
+    if (auto done = writeRows(connection, draft, before, splices); !done) return done.error();
     if (auto done = transaction.record(action::kExaminationSaved, std::to_string(draft.id),
-                                       contentOf(draft, splice));
+                                       contentOf(draft, splices));
         !done)
         return done.error();
     return SavedDraft{draft.id, draft.version};
@@ -239,21 +188,10 @@ Result<SavedDraft> saveNew(WriteTransaction& transaction, const ExaminationDraft
     ExaminationDraft numbered = draft;
     numbered.id = *id;
     numbered.version = 1;
-    return write(transaction, numbered, {}, true);
+    return write(transaction, numbered, ExaminationDraft(), true);
 }
 
 }  // namespace
-
-Splice spliceBetween(const std::vector<TypedIndication>& before,
-                     const std::vector<TypedIndication>& after) {
-    const auto firsts = std::ranges::mismatch(before, after);
-    const auto from = static_cast<std::size_t>(firsts.in1 - before.begin());
-    std::size_t common = 0;
-    const std::size_t most = std::min(before.size(), after.size()) - from;
-    while (common < most && before[before.size() - 1 - common] == after[after.size() - 1 - common])
-        ++common;
-    return {from, before.size() - from - common, after.size() - from - common};
-}
 
 Result<SavedDraft> saveDraft(WriteTransaction& transaction, const ExaminationDraft& draft,
                              const ExaminationDraft* known) {
@@ -272,14 +210,14 @@ Result<SavedDraft> saveDraft(WriteTransaction& transaction, const ExaminationDra
         known = &*loaded;
     }
     const bool headerChanged = canonicalHeader(*known) != canonicalHeader(draft);
-    if (!headerChanged && known->rows == draft.rows) {
+    if (!headerChanged && !Splices(*known, draft).change()) {
         transaction.leaveAsIs();
         return SavedDraft{draft.id, draft.version};
     }
     if (auto checked = checkNotSigned(connection, draft); !checked) return checked.error();
     ExaminationDraft next = draft;
     ++next.version;
-    return write(transaction, next, known->rows, headerChanged);
+    return write(transaction, next, *known, headerChanged);
 }
 
 Result<ExaminationDraft> loadDraft(const Connection& connection, std::int64_t id) {

@@ -6,17 +6,6 @@
 
 namespace model {
 
-/// The rows of two versions of a draft between what they have in common at both ends: at `from`
-/// (counted from 0) `removed` old rows give way to `added` new ones.
-struct Splice {
-    std::size_t from = 0;
-    std::size_t removed = 0;
-    std::size_t added = 0;
-};
-
-Splice spliceBetween(const std::vector<TypedIndication>& before,
-                     const std::vector<TypedIndication>& after);
-
 /// `known`: the stored draft where the caller holds it (its version is compared, then trusted);
 /// null: it is read. A draft that changes nothing is not written and keeps its version.
 Result<SavedDraft> saveDraft(WriteTransaction& transaction, const ExaminationDraft& draft,

@@ -49,7 +49,8 @@ public:
     explicit Walk(const Connection& connection) : connection_(connection) {}
 
     Result<void> run(const std::function<Result<void>(const WalkedDraft&)>& take) {
-        for (Belongings* each : {&levels_, &kinds_, &areas_, &rows_})
+        for (Belongings* each :
+             {&levels_, &kinds_, &areas_, &directions_, &rows_, &settings_, &reflectors_})
             if (auto begun = each->begin(); !begun) return begun;
         SqlStatement drafts(connection_, std::string("SELECT ") + kDraftColumns +
                                              ", saved_at, saved_by FROM examination ORDER BY id");
@@ -57,10 +58,10 @@ public:
         return eachRow(drafts, [&](const SqlStatement& row) -> Result<void> {
             auto draft = draftFrom(connection_, row);
             if (!draft) return draft.error();
-            WalkedDraft walked{std::move(*draft),
-                               {},
-                               row.text(kDraftColumnCount),
-                               row.text(kDraftColumnCount + 1)};
+            WalkedDraft walked;
+            walked.draft = std::move(*draft);
+            walked.savedAt = row.text(kDraftColumnCount);
+            walked.savedBy = row.text(kDraftColumnCount + 1);
             if (auto read = readBelongings(walked); !read) return read;
             return take(walked);
         });
@@ -83,11 +84,32 @@ private:
             return {};
         });
         if (!read) return read;
-        return rows_.rowsOf(draft.id, [&](const SqlStatement& row) -> Result<void> {
-            draft.rows.push_back(typedFrom(row, 1));
-            walked.exact.push_back(exactFrom(row, 1 + kTypedColumnCount));
+        read = directions_.rowsOf(draft.id, [&](const SqlStatement& row) -> Result<void> {
+            takeDirection(row, 1, draft);
             return {};
         });
+        if (!read) return read;
+        read = readRows(rows_, draft.id, draft.rows, walked.rows);
+        if (!read) return read;
+        read = readRows(settings_, draft.id, draft.settings, walked.settings);
+        if (!read) return read;
+        return readRows(reflectors_, draft.id, draft.reflectors, walked.reflectors);
+    }
+
+    template <class Row>
+    static Result<void> readRows(Belongings& list, std::int64_t id, std::vector<Row>& rows,
+                                 std::vector<ExactValues>& exact) {
+        return list.rowsOf(id, [&](const SqlStatement& row) -> Result<void> {
+            rows.push_back(typedFrom<Row>(row, 1));
+            exact.push_back(exactFrom<Row>(row, 1 + typedColumnCount<Row>()));
+            return {};
+        });
+    }
+
+    template <class Row>
+    static Belongings rowsOf(const Connection& connection) {
+        return {connection, typedColumns<Row>() + ", " + exactColumns<Row>(),
+                typedTable<Row>().name, "position"};
     }
 
     const Connection& connection_;
@@ -95,8 +117,10 @@ private:
     Belongings kinds_{connection_, "kind", "examination_forbidden_kind", "position"};
     Belongings areas_{connection_, "area_millionth_mm2, reason, agreed", "not_examined",
                       "position"};
-    Belongings rows_{connection_, std::string(kTypedColumns) + ", " + kExactColumns, "indication",
-                     "position"};
+    Belongings directions_{connection_, "direction", "examination_direction", "position"};
+    Belongings rows_ = rowsOf<TypedIndication>(connection_);
+    Belongings settings_ = rowsOf<TypedSetting>(connection_);
+    Belongings reflectors_ = rowsOf<TypedReflector>(connection_);
 };
 
 }  // namespace

@@ -7,14 +7,16 @@
 #include <string>
 #include <vector>
 
-#include "archive/connection.h"
-#include "record/records.h"
+#include "archive/typed_rows.h"
 
 namespace model {
 
 struct WalkedDraft {
     ExaminationDraft draft;
-    std::vector<ExactFields> exact;  ///< as stored beside each of draft.rows
+    // As stored beside each row of the draft's lists.
+    std::vector<ExactValues> rows;
+    std::vector<ExactValues> settings;
+    std::vector<ExactValues> reflectors;
     std::string savedAt;
     std::string savedBy;
 };

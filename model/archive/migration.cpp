@@ -14,8 +14,9 @@ namespace {
 
 /// Of each script in schema/, from 1; written into the history.
 constexpr const char* kDescriptions[] = {
-    "the first schema", "people, identities, seals and signatures", "finding certificates",
-    "records, attestations, release and what follows it", "retention and disposal"};
+    "the first schema",       "people, identities, seals and signatures",
+    "finding certificates",   "records, attestations, release and what follows it",
+    "retention and disposal", "ultrasonic examinations"};
 
 /// What no migration may change.
 struct Kept {

@@ -19,6 +19,9 @@ const std::vector<List>& lists() {
         {"examination_forbidden_kind", {"examination_id"}},
         {"not_examined", {"examination_id"}},
         {"indication", {"examination_id"}},
+        {"examination_direction", {"examination_id"}},
+        {"ultrasonic_setting", {"examination_id"}},
+        {"reflector", {"examination_id"}},
         {"identity_certificate", {"identity"}}};
     return all;
 }

@@ -2,6 +2,7 @@
 #include "archive/record_content.h"
 
 #include "archive/canonical_records.h"
+#include "archive/typed_rows.h"
 #include "base/decimal.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
@@ -12,6 +13,13 @@ namespace {
 Canonical::Array texts(const std::vector<std::string>& list) {
     Canonical::Array array;
     for (const std::string& text : list) array.emplace_back(text);
+    return array;
+}
+
+template <class Row>
+Canonical::Array list(const std::vector<Row>& rows) {
+    Canonical::Array array;
+    for (const Row& row : rows) array.emplace_back(canonicalOf(row));
     return array;
 }
 
@@ -60,9 +68,9 @@ Canonical::Object canonicalOf(const SignedContent& content) {
     object["version"] = draft.version;
     object["revision"] = content.revision;
     object["header"] = canonicalHeader(draft);
-    Canonical::Array rows;
-    for (const TypedIndication& row : draft.rows) rows.emplace_back(canonicalOf(row));
-    object["rows"] = std::move(rows);
+    object["rows"] = list(draft.rows);
+    if (!draft.settings.empty()) object["settings"] = list(draft.settings);
+    if (!draft.reflectors.empty()) object["reflectors"] = list(draft.reflectors);
 
     const CastingFile& file = content.casting.file;
     Canonical::Object order = canonicalOf(file.order);

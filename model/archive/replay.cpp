@@ -3,27 +3,22 @@
 
 #include "archive/canonical_records.h"
 #include "archive/certificate_store.h"
-#include "archive/draft_walk.h"
 #include "archive/history_store.h"
 #include "archive/lifecycle_actions.h"
 #include "archive/plan_store.h"
 #include "archive/positions.h"
 #include "archive/record_store.h"
+#include "archive/replay_digest.h"
 #include "archive/retention_store.h"
 #include "archive/table_store.h"
 
 namespace model {
 namespace {
 
-constexpr char kAltered[] = "is not what the history says was written";
-constexpr char kUnknown[] = "is stored, but not in the history";
-
-/// Of values made here or read from canonical bytes, so that they have bytes; a stored text that
-/// has none (it is no UTF-8) gets a digest that no value has.
-Digest digestOf(const Canonical& value) {
-    const auto bytes = canonicalBytes(value);
-    return bytes ? sha256(*bytes) : Digest{};
-}
+using replayed::digestOf;
+using replayed::kAltered;
+using replayed::kUnknown;
+using replayed::signedContent;
 
 std::string revisionName(const char* what, const std::string& key, std::int64_t revision) {
     return std::string(what) + " " + key + " revision " + std::to_string(revision);
@@ -45,26 +40,11 @@ std::string nameOf(const HistoryEntry& entry, const Canonical& content) {
     return "";
 }
 
-/// Where a table has columns for time and person, they are compared with the history's too.
-Canonical::Object signedContent(Canonical::Object content, const std::string& time,
-                                const std::string& person) {
-    content["time"] = time;
-    content["person"] = person;
-    return content;
-}
-
 template <class T>
 Canonical::Object contentOf(const Stored<T>& stored) {
     Canonical::Object content = canonicalOf(stored.value);
     content["version"] = stored.version;
     return content;
-}
-
-Canonical::Object headerContent(const WalkedDraft& walked) {
-    Canonical::Object content;
-    content["version"] = walked.draft.version;
-    content["header"] = canonicalHeader(walked.draft);
-    return signedContent(std::move(content), walked.savedAt, walked.savedBy);
 }
 
 }  // namespace
@@ -88,7 +68,7 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
         return takeCertificate(entry, written);
     }
     if (RetentionReplay::follows(entry.action)) return takeRetention(entry, *content->object());
-    if (entry.action == action::kExaminationSaved) return takeDraft(entry, *content);
+    if (entry.action == action::kExaminationSaved) return drafts_.take(entry, *content);
     if (entry.action == action::kNumberReserved)
         return content->object()->empty() && entry.subject == std::to_string(++numbers_);
     if (entry.action == action::kCertificateAdded)
@@ -113,33 +93,6 @@ bool Replay::takeCertificate(const HistoryEntry& entry, const Canonical::Object&
     const std::int64_t number = std::atoll(entry.subject.c_str());
     return certificates_.emplace(number, digestOf(signedContent(content, entry.time, entry.person)))
         .second;
-}
-
-bool Replay::takeDraft(const HistoryEntry& entry, const Canonical& content) {
-    const Canonical* version = content.member("version");
-    const Canonical* header = content.member("header");
-    const Canonical* rows = content.member("rows");
-    if (!version || !header || !rows) return false;
-    const Canonical* from = rows->member("from");
-    const Canonical* removed = rows->member("removed");
-    const Canonical* added = rows->member("added");
-    if (!from || !from->whole() || !removed || !removed->whole() || !added || !added->array())
-        return false;
-    DraftState& draft = drafts_[std::atoll(entry.subject.c_str())];
-    const auto size = static_cast<std::int64_t>(draft.rows.size());
-    const std::int64_t first = *from->whole() - 1;
-    if (first < 0 || *removed->whole() < 0 || first > size || *removed->whole() > size - first)
-        return false;
-    Canonical::Object state;
-    state["version"] = *version;
-    state["header"] = *header;
-    draft.header = digestOf(signedContent(std::move(state), entry.time, entry.person));
-    std::vector<Digest> digests;
-    for (const Canonical& row : *added->array()) digests.push_back(digestOf(row));
-    const auto begin = draft.rows.begin() + first;
-    draft.rows.insert(draft.rows.erase(begin, begin + *removed->whole()), digests.begin(),
-                      digests.end());
-    return true;
 }
 
 void Replay::compareOne(const Connection& connection, const std::string& name,
@@ -183,36 +136,8 @@ Result<void> Replay::compareRecords(const Connection& connection) {
     return {};
 }
 
-void Replay::compareDraft(const Connection& connection, const WalkedDraft& walked) {
-    const ExaminationDraft& draft = walked.draft;
-    const std::string name = "examination " + std::to_string(draft.id);
-    const auto expected = drafts_.find(draft.id);
-    if (expected == drafts_.end()) {
-        findings_.push_back(connection.damaged(name, kUnknown));
-        return;
-    }
-    if (digestOf(headerContent(walked)) != expected->second.header)
-        findings_.push_back(connection.damaged(name, kAltered));
-    const auto& rows = expected->second.rows;
-    if (draft.rows.size() != rows.size())
-        findings_.push_back(connection.damaged(name, "has not the rows that were written"));
-    for (std::size_t i = 0; i < std::min(rows.size(), draft.rows.size()); ++i)
-        if (digestOf(canonicalOf(draft.rows[i])) != rows[i] ||
-            exactFields(draft.rows[i]) != walked.exact[i])
-            findings_.push_back(
-                connection.damaged(name + ", row " + std::to_string(i + 1), kAltered));
-    drafts_.erase(expected);
-}
-
 Result<void> Replay::compareDrafts(const Connection& connection) {
-    auto walked = eachDraft(connection, [&](const WalkedDraft& draft) -> Result<void> {
-        compareDraft(connection, draft);
-        return {};
-    });
-    if (!walked) return walked;
-    for (const auto& [id, draft] : drafts_)
-        findings_.push_back(connection.damaged("examination " + std::to_string(id), "is gone"));
-    return {};
+    return drafts_.compare(connection, findings_);
 }
 
 Result<void> Replay::comparePositions(const Connection& connection) {

@@ -11,7 +11,7 @@
 
 #include "archive/archive.h"
 #include "archive/connection.h"
-#include "archive/draft_walk.h"
+#include "archive/draft_replay.h"
 #include "archive/identity_replay.h"
 #include "archive/lifecycle_replay.h"
 #include "archive/retention_replay.h"
@@ -28,12 +28,6 @@ public:
     Result<std::vector<Error>> compare(const Connection& connection);
 
 private:
-    struct DraftState {
-        Digest header{};
-        std::vector<Digest> rows;
-    };
-
-    bool takeDraft(const HistoryEntry& entry, const Canonical& content);
     bool takeRetention(const HistoryEntry& entry, const Canonical::Object& content);
     bool takeCertificate(const HistoryEntry& entry, const Canonical::Object& content);
     /// Compares one stored thing, named as in the history, and takes it off the list.
@@ -42,7 +36,6 @@ private:
     Result<void> compareRecords(const Connection& connection);
     Result<void> comparePlans(const Connection& connection, const std::string& part);
     Result<void> compareDrafts(const Connection& connection);
-    void compareDraft(const Connection& connection, const WalkedDraft& walked);
     Result<void> comparePositions(const Connection& connection);
     Result<void> compareTables(const Connection& connection);
     Result<void> compareCertificates(const Connection& connection);
@@ -52,9 +45,9 @@ private:
     Result<void> compareRetention(const Connection& connection);
 
     std::map<std::string, Digest> expected_;
-    std::map<std::int64_t, DraftState> drafts_;
     std::unordered_map<std::int64_t, Digest> certificates_;
     std::int64_t numbers_ = 0;
+    DraftReplay drafts_;
     IdentityReplay identities_;
     LifecycleReplay lifecycle_;
     RetentionReplay retention_;

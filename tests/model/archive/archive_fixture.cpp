@@ -123,6 +123,97 @@ ExaminationDraft sampleDraft() {
     return draft;
 }
 
+TypedSetting sampleSetting() {
+    TypedSetting setting;
+    setting.name = "A45";
+    setting.probe = "A45-2, number 9";
+    setting.kind = "angle";
+    setting.element = "rectangular";
+    setting.diameter = " 1/2";
+    setting.elementWidth = "8";
+    setting.elementLength = "9,5";
+    setting.front = "1 3/8";
+    setting.frequency = "2.25";
+    setting.probeAngle = "45,5";
+    setting.velocity = "3080";
+    setting.attenuation = "4.5";
+    setting.thickness = "60";
+    setting.surface = "outer";
+    setting.radius = "500";
+    setting.reference = "side-drilled hole";
+    setting.referenceOn = "block";
+    setting.block = "B 12";
+    setting.referenceVelocity = "3230";
+    setting.referenceAttenuation = "0.5";
+    setting.referencePath = "80";
+    setting.referenceDiameter = "1/8";
+    setting.referenceGain = "-3.5";
+    setting.referenceScreen = "79";
+    setting.transfer = "2.1";
+    setting.knownThickness = "2";
+    setting.shownThickness = "2.05";
+    setting.setVelocity = "5920";
+    setting.firstEchoNumber = "1";
+    setting.firstEchoGain = "30,5";
+    setting.secondEchoNumber = "2";
+    setting.secondEchoGain = "41";
+    setting.unit = LengthUnit::Inch;
+    return setting;
+}
+
+TypedReflector sampleReflector() {
+    TypedReflector row;
+    row.id = " u1 ";
+    row.x = " 1 3/8 ";
+    row.y = "0.0625";
+    row.heading = "-90";
+    row.setting = "A45";
+    row.soundPath = "70";
+    row.gain = "40,5";
+    row.screen = "60";
+    row.drop = "6";
+    row.along = "35";
+    row.across = "1/64";
+    row.depth = "45";
+    row.fbh = "2.7";
+    row.length = "22";
+    row.width = "9";
+    row.throughWall = "5/64";
+    row.angle = "30.5";
+    row.area = "155";
+    row.backWallLoss = "6,5";
+    row.backWallLossExplained = "by the rib";
+    row.overReference = "-2.5";
+    row.wall = "61";
+    row.notMeasurable = "width";
+    row.kind = "planar";
+    row.relevance = "non-relevant";
+    row.reason = "the rib's corner, \xc3\xa9t\xc3\xa9";
+    row.unit = LengthUnit::Inch;
+    return row;
+}
+
+ExaminationDraft sampleUltrasonicDraft() {
+    ExaminationDraft draft = sampleDraft();
+    draft.header.zone = "Z2";
+    draft.header.method = Method::Ultrasonic;
+    draft.header.ultrasonic.zoneArea = Area::fromMillionths(90'000'000'001);
+    draft.header.ultrasonic.testability = {nanometres(3'000'001),
+                                           GainStep::fromMillionths(12'500'000)};
+    draft.header.ultrasonic.deadZone = nanometres(10'000'001);
+    draft.header.ultrasonic.directions = {"from the flange, straight", "", "from the bore, 45"};
+    draft.rows = {};
+    TypedSetting half;
+    half.diameter = "24.";
+    half.velocity = "?";
+    draft.settings = {sampleSetting(), half, TypedSetting()};
+    TypedReflector started;
+    started.soundPath = "3.";
+    started.gain = "?";
+    draft.reflectors = {sampleReflector(), started, TypedReflector()};
+    return draft;
+}
+
 IssueFacts sampleFacts() {
     IssueFacts facts;
     facts.serial = "S-17";
@@ -173,6 +264,104 @@ std::string described(const Casting& casting) {
     return out.str();
 }
 
+namespace {
+
+template <class Quantity>
+std::string described(const std::optional<Quantity>& quantity) {
+    return quantity ? toText(*quantity) : "none";
+}
+
+std::string described(const UltrasonicTest& test) {
+    const auto& [zoneArea, testability, deadZone, directions] = test;
+    std::ostringstream out;
+    out << described(zoneArea) << ';' << described(deadZone) << ';';
+    if (testability)
+        out << described(testability->smallestFbh) << ';' << described(testability->signalToNoise);
+    for (const std::string& direction : directions) out << '|' << direction;
+    return out.str();
+}
+
+std::string described(const TypedSetting& setting) {
+    const auto& [name, probe, kind, element, diameter, elementWidth, elementLength, front,
+                 frequency, probeAngle, velocity, attenuation, thickness, surface, radius,
+                 reference, referenceOn, block, referenceVelocity, referenceAttenuation,
+                 referencePath, referenceDiameter, referenceGain, referenceScreen, transfer,
+                 knownThickness, shownThickness, setVelocity, firstEchoNumber, firstEchoGain,
+                 secondEchoNumber, secondEchoGain, unit] = setting;
+    std::string text(symbol(unit));
+    for (const std::string* field : {&name,
+                                     &probe,
+                                     &kind,
+                                     &element,
+                                     &diameter,
+                                     &elementWidth,
+                                     &elementLength,
+                                     &front,
+                                     &frequency,
+                                     &probeAngle,
+                                     &velocity,
+                                     &attenuation,
+                                     &thickness,
+                                     &surface,
+                                     &radius,
+                                     &reference,
+                                     &referenceOn,
+                                     &block,
+                                     &referenceVelocity,
+                                     &referenceAttenuation,
+                                     &referencePath,
+                                     &referenceDiameter,
+                                     &referenceGain,
+                                     &referenceScreen,
+                                     &transfer,
+                                     &knownThickness,
+                                     &shownThickness,
+                                     &setVelocity,
+                                     &firstEchoNumber,
+                                     &firstEchoGain,
+                                     &secondEchoNumber,
+                                     &secondEchoGain})
+        text += "|" + *field;
+    return text;
+}
+
+std::string described(const TypedReflector& row) {
+    const auto& [id, x, y, heading, setting, soundPath, gain, screen, drop, along, across, depth,
+                 fbh, length, width, throughWall, angle, area, backWallLoss, backWallLossExplained,
+                 overReference, wall, notMeasurable, kind, relevance, reason, unit] = row;
+    std::string text(symbol(unit));
+    for (const std::string* field : {&id,
+                                     &x,
+                                     &y,
+                                     &heading,
+                                     &setting,
+                                     &soundPath,
+                                     &gain,
+                                     &screen,
+                                     &drop,
+                                     &along,
+                                     &across,
+                                     &depth,
+                                     &fbh,
+                                     &length,
+                                     &width,
+                                     &throughWall,
+                                     &angle,
+                                     &area,
+                                     &backWallLoss,
+                                     &backWallLossExplained,
+                                     &overReference,
+                                     &wall,
+                                     &notMeasurable,
+                                     &kind,
+                                     &relevance,
+                                     &reason})
+        text += "|" + *field;
+    return text;
+}
+
+}  // namespace
+
 std::string described(const ExaminationDraft& draft) {
     const Examination& header = draft.header;
     std::ostringstream out;
@@ -184,6 +373,9 @@ std::string described(const ExaminationDraft& draft) {
         out << toText(area.area) << ',' << area.reason << ',' << area.agreed << ';';
     out << header.indications.size() << ';' << draft.examinedBy << ';' << draft.examinedOn << ';'
         << draft.procedure << ';' << draft.remarks << '\n';
+    out << header.reflectors.size() << ';' << described(header.ultrasonic) << '\n';
+    for (const TypedSetting& setting : draft.settings) out << described(setting) << '\n';
+    for (const TypedReflector& reflector : draft.reflectors) out << described(reflector) << '\n';
     for (const TypedIndication& row : draft.rows) {
         for (const std::string& text :
              {row.id, row.x, row.y, row.length, row.width, row.removed, row.angle, row.area,

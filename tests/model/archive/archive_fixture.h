@@ -29,6 +29,10 @@ ZonePlan samplePlan();
 Casting sampleCasting();
 TypedIndication typedRow(const std::string& id, const std::string& x);
 ExaminationDraft sampleDraft();
+/// Every field of a setting and of a reflector filled, and half-typed ones.
+TypedSetting sampleSetting();
+TypedReflector sampleReflector();
+ExaminationDraft sampleUltrasonicDraft();
 IssueFacts sampleFacts();
 
 /// Every field of a record, for comparing two of them.

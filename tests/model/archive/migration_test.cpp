@@ -8,6 +8,7 @@
 #include <thread>
 
 #include "archive/dialect.h"
+#include "archive/rejudge.h"
 #include "archive/search.h"
 #include "archive/stored_file.h"
 #include "archive_fixture.h"
@@ -152,19 +153,28 @@ TEST_F(MigrationTest, WaitsForAProgramThatIsDoingTheSame) {
     EXPECT_EQ(raw.value("SELECT count(*) FROM history WHERE action = 'archive migrated'"), "1");
 }
 
-/// One database for each released schema, see data/README.md.
-class ReleasedSchema : public ArchiveTest, public testing::WithParamInterface<int> {};
+/// Databases of released schemas, see data/README.md.
+class OldArchive : public ArchiveTest {
+protected:
+    /// Makes data/NAME.sql a database again, with its key file where it had one.
+    void load(const std::string& name) {
+        std::ifstream dump("data/" + name + ".sql");
+        ASSERT_TRUE(dump.is_open());
+        std::stringstream script;
+        script << dump.rdbuf();
+        RawDatabase raw(old());
+        ASSERT_EQ(raw.run(script.str()), SQLITE_OK) << raw.message();
+        if (std::filesystem::exists("data/" + name + ".key"))
+            std::filesystem::copy_file("data/" + name + ".key", old() + ".key");
+    }
+    [[nodiscard]] std::string old() const { return pathOf("old"); }
+};
+
+class ReleasedSchema : public OldArchive, public testing::WithParamInterface<int> {};
 
 TEST_P(ReleasedSchema, IsBroughtUpToDateWithEverythingInIt) {
-    const std::string name = pathOf("old");
-    std::ifstream dump("data/schema_" + std::to_string(GetParam()) + ".sql");
-    ASSERT_TRUE(dump.is_open());
-    std::stringstream script;
-    script << dump.rdbuf();
-    {
-        RawDatabase raw(name);
-        ASSERT_EQ(raw.run(script.str()), SQLITE_OK) << raw.message();
-    }
+    load("schema_" + std::to_string(GetParam()));
+    const std::string name = old();
     ASSERT_THAT(storeFile(name + ".files", "%PDF of an old archive"), Succeeds());
     const auto archive = Archive::open(name, clock_);
     ASSERT_THAT(archive, Succeeds());
@@ -183,9 +193,48 @@ TEST_P(ReleasedSchema, IsBroughtUpToDateWithEverythingInIt) {
     EXPECT_EQ(found->certificates.size(), 1U);
 }
 
-constexpr int kLastReleased = 1;
+INSTANTIATE_TEST_SUITE_P(All, ReleasedSchema, testing::Values(1, 5));
 
-INSTANTIATE_TEST_SUITE_P(All, ReleasedSchema, testing::Range(1, kLastReleased + 1));
+// Identities, seals, signatures, a signed record and a certificate that two more people signed.
+using SignedSchema = OldArchive;
+
+TEST_F(SignedSchema, KeepsWhatPeopleSigned) {
+    load("schema_5_signed");
+    std::string pdf = "%PDF-1.7 signed by the inspector\n";
+    for (const char* more : {"and by the third party\n", "and by the QA manager\n", ""}) {
+        ASSERT_THAT(storeFile(old() + ".files", pdf), Succeeds());
+        pdf += more;
+    }
+    const std::string before = [&] {
+        RawDatabase raw(old());
+        return raw.value("SELECT max(sequence) FROM history");
+    }();
+    ASSERT_THAT(Archive::open(old(), clock_), Succeeds());
+    RawDatabase raw(old());
+    EXPECT_THAT(
+        raw.column("SELECT action || ' ' || subject FROM history WHERE sequence > " + before),
+        ElementsAre("archive migrated schema 6"));
+    auto archive = Archive::open(old(), clock_);
+    ASSERT_THAT(archive, Succeeds());
+    const auto verification = archive->verify();
+    ASSERT_THAT(verification, Succeeds());
+    for (const Error& finding : verification->findings) ADD_FAILURE() << finding.message();
+    EXPECT_EQ(verification->certificates, 1);
+    EXPECT_EQ(verification->records, 1);
+    EXPECT_EQ(std::to_string(verification->seals), raw.value("SELECT count(*) FROM history"));
+    EXPECT_EQ(std::to_string(verification->signatures),
+              raw.value("SELECT count(*) FROM history_signature"));
+    EXPECT_EQ(*archive->certificateFile(1), pdf);
+    const auto judgedAgain = rejudge(*archive);
+    ASSERT_THAT(judgedAgain, Succeeds());
+    EXPECT_EQ(judgedAgain->count, 1);
+    for (const auto& other : judgedAgain->otherwise) ADD_FAILURE() << other.difference;
+    // It lives on.
+    ExaminationDraft draft = sampleUltrasonicDraft();
+    draft.header.zone = "Z1";
+    ASSERT_THAT(archive->save(draft, actor_), Succeeds());
+    EXPECT_THAT(archive->verify()->findings, IsEmpty());
+}
 
 }  // namespace
 }  // namespace model

@@ -39,6 +39,72 @@ TEST_F(RoundTrip, GivesBackADraftByteForByte) {
     EXPECT_EQ(draft->rows, sampleDraft().rows);
 }
 
+TEST_F(RoundTrip, GivesBackAnUltrasonicDraftByteForByte) {
+    fill();
+    const auto saved = archive_->save(sampleUltrasonicDraft(), actor_);
+    ASSERT_THAT(saved, Succeeds());
+    const auto draft = reopened().draft(saved->id);
+    ASSERT_THAT(draft, Succeeds());
+    EXPECT_EQ(described(*draft), described(sampleUltrasonicDraft()));
+    EXPECT_EQ(draft->settings, sampleUltrasonicDraft().settings);
+    EXPECT_EQ(draft->reflectors, sampleUltrasonicDraft().reflectors);
+    EXPECT_THAT(findings(), IsEmpty());
+}
+
+// That something was said of testability differs from nothing, even without a figure.
+TEST_F(RoundTrip, KeepsWhatIsStatedForAnUltrasonicExaminationAsItIs) {
+    fill();
+    ExaminationDraft draft = sampleUltrasonicDraft();
+    for (const UltrasonicTest& test :
+         {UltrasonicTest(), UltrasonicTest{{}, Testability(), {}, {}},
+          UltrasonicTest{{}, Testability{millimetres(3), {}}, Length(), {"a"}},
+          UltrasonicTest{Area(), Testability{{}, decibels(-1)}, {}, {"a", "a"}}}) {
+        draft.header.ultrasonic = test;
+        const auto saved = archive_->save(draft, actor_);
+        ASSERT_THAT(saved, Succeeds());
+        draft.id = saved->id;
+        draft.version = saved->version;
+        EXPECT_EQ(described(*reopened().draft(draft.id)), described(draft));
+        EXPECT_THAT(findings(), IsEmpty());
+    }
+    EXPECT_EQ(draft.version, 4);
+}
+
+// Each list is written and told to the history by what changed in it alone.
+TEST_F(RoundTrip, ChangesSettingsAndReflectorsEachForItself) {
+    fill();
+    ExaminationDraft draft = sampleUltrasonicDraft();
+    const auto save = [&] {
+        const auto saved = archive_->save(draft, actor_);
+        ASSERT_THAT(saved, Succeeds());
+        draft.id = saved->id;
+        draft.version = saved->version;
+        EXPECT_EQ(described(*reopened().draft(draft.id)), described(draft));
+    };
+    RawDatabase raw(path());
+    const auto last = [&](const std::string& list) {
+        return raw.value(
+            "SELECT coalesce(json_extract(CAST(bytes AS TEXT), '$.content." + list +
+            "'), 'none') FROM history WHERE sequence = (SELECT max(sequence) FROM history)");
+    };
+    save();
+    draft.settings.front().block = "B 13";
+    save();
+    EXPECT_EQ(last("settings.from") + last("settings.removed") + last("reflectors"), "11none");
+    EXPECT_EQ(last("settings.added[0].block"), "B 13");
+    draft.reflectors.erase(draft.reflectors.begin() + 1);
+    save();
+    EXPECT_EQ(last("reflectors.from") + last("reflectors.removed") + last("settings"), "21none");
+    EXPECT_EQ(last("reflectors.added"), "[]");
+    draft.reflectors.insert(draft.reflectors.begin(), sampleReflector());
+    save();
+    EXPECT_EQ(last("reflectors.added[0].echo_drop"), "6");
+    const auto version = draft.version;
+    save();
+    EXPECT_EQ(draft.version, version);
+    EXPECT_THAT(findings(), IsEmpty());
+}
+
 TEST_F(RoundTrip, GivesBackACastingsFile) {
     fill();
     ExaminationDraft second = sampleDraft();
@@ -70,6 +136,26 @@ TEST_F(RoundTrip, StoresTheExactValueBesideTheTypedText) {
     EXPECT_EQ(raw.value("SELECT coalesce(x_nm, 'none') || length || length_nm || width || "
                         "coalesce(width_nm, 'none') FROM indication WHERE position = 3"),
               "none3.3000000?none");
+}
+
+// Source: 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
+TEST_F(RoundTrip, StoresTheExactValuesOfReadingsBesideTheirTexts) {
+    fill();
+    ASSERT_THAT(archive_->save(sampleUltrasonicDraft(), actor_), Succeeds());
+    RawDatabase raw(path());
+    EXPECT_EQ(raw.value("SELECT x || '/' || x_nm || '/' || moved_across_nm || '/' || "
+                        "through_wall_nm || '/' || heading_millionth_deg || '/' || "
+                        "gain_millionth_db || '/' || back_wall_loss_millionth_db || '/' || "
+                        "area_millionth_mm2 FROM reflector WHERE position = 1"),
+              " 1 3/8 /34925000/396875/1984375/-90000000/40500000/6500000/155000000");
+    EXPECT_EQ(raw.value("SELECT diameter_nm || '/' || front_nm || '/' || frequency_millionth_mhz "
+                        "|| '/' || velocity_millionth_m_s || '/' || reference_diameter_nm || '/' "
+                        "|| second_echo_number_millionth FROM ultrasonic_setting "
+                        "WHERE position = 1"),
+              "12700000/34925000/2250000/3080000000/3175000/2000000");
+    EXPECT_EQ(raw.value("SELECT sound_path_nm || gain || coalesce(gain_millionth_db, 'none') "
+                        "FROM reflector WHERE position = 2"),
+              "3000000?none");
 }
 
 TEST_F(RoundTrip, ListsByNumber) {
@@ -161,6 +247,16 @@ TEST_F(RoundTrip, RefusesValuesThatCannotBeRight) {
     draft.casting = "S-17";
     draft.header.indications.emplace_back();
     EXPECT_THAT(archive_->save(draft, actor_), FailsWith(ErrorKind::Input));
+    draft.header.indications.clear();
+    draft.header.reflectors.emplace_back();
+    EXPECT_THAT(archive_->save(draft, actor_), FailsWith(ErrorKind::Input));
+    draft = sampleUltrasonicDraft();
+    for (const UltrasonicTest& test : {UltrasonicTest{squareMillimetres(-1), {}, {}, {}},
+                                       UltrasonicTest{{}, Testability{millimetres(-1), {}}, {}, {}},
+                                       UltrasonicTest{{}, {}, millimetres(-1), {}}}) {
+        draft.header.ultrasonic = test;
+        EXPECT_THAT(archive_->save(draft, actor_), FailsWith(ErrorKind::Input));
+    }
     EXPECT_THAT(archive_->save(sampleOrder(), 1, Actor{" "}), FailsWith(ErrorKind::Input));
     EXPECT_EQ(*archive_->head(), head);
 }
@@ -230,9 +326,11 @@ TEST(Fields, AreAllKnownToTheArchive) {
         Examination();
     const auto& [rowId, x, y, length, rowWidth, removed, angle, rowArea, kind, stated, relevance,
                  rowReason, unit] = TypedIndication();
+    // Those of settings, reflectors and ultrasonic tests are named by described().
+    const auto& [smallestFbh, signalToNoise] = Testability();
     EXPECT_TRUE(number.empty() && partNumber.empty() && zone.empty() && table.empty() &&
                 serial.empty() && casting.empty() && surfaceId.empty() && reason.empty() &&
-                hZone.empty() && rowId.empty());
+                hZone.empty() && rowId.empty() && !smallestFbh);
 }
 
 }  // namespace

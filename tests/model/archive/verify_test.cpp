@@ -35,6 +35,21 @@ protected:
         ASSERT_EQ(raw.run(sql), SQLITE_OK) << raw.message();
         for (const std::string& trigger : triggers) ASSERT_EQ(raw.run(trigger), SQLITE_OK);
     }
+    struct Alteration {
+        const char* sql;
+        const char* finding;
+    };
+    /// Makes each alteration alone.
+    void expectFindings(const std::vector<Alteration>& alterations) {
+        const std::string original = pathOf("original");
+        std::filesystem::copy_file(path(), original);
+        for (const auto& one : alterations) {
+            std::filesystem::copy_file(original, path(),
+                                       std::filesystem::copy_options::overwrite_existing);
+            alter(one.sql);
+            EXPECT_THAT(findings(), Contains(HasSubstr(one.finding))) << one.sql;
+        }
+    }
     [[nodiscard]] std::string certificatePath() const {
         const std::string digest = toHex(sha256("%PDF first"));
         return path() + ".files/" + digest.substr(0, 2) + "/" + digest.substr(2) + ".pdf";
@@ -83,10 +98,7 @@ TEST_F(Verify, FindsARollbackOnlyByAHeadHeldElsewhere) {
 }
 
 TEST_F(Verify, FindsEveryValueThatIsNotWhatTheHistorySays) {
-    const struct {
-        const char* sql;
-        const char* finding;
-    } kCases[] = {
+    expectFindings({
         {"UPDATE customer_order SET customer = 'Other'", "order O-1: is not what"},
         {"UPDATE customer_order SET version = 2", "order O-1: is not what"},
         {"DELETE FROM order_forbidden_kind WHERE kind = 'crack'", "order O-1: is not what"},
@@ -119,21 +131,46 @@ TEST_F(Verify, FindsEveryValueThatIsNotWhatTheHistorySays) {
         {"INSERT INTO certificate_number VALUES (3)", "certificate numbers: are not those"},
         {"INSERT INTO customer_order SELECT 'O-9', 1, '', '', '3.1', 'en', '', '', ''",
          "order O-9: is stored, but not in the history"},
-        {"INSERT INTO examination SELECT 2, version, casting_serial, 'Z9', method, stage, "
-         "repair_cycle, repeat_number, thickness_nm, surface, surface_x_nm, surface_y_nm, "
-         "surface_angle_millionth_deg, surface_width_nm, surface_height_nm, surface_period_nm, "
-         "limit_table, no_indications, examined_by, examined_on, written_procedure, remarks, "
-         "saved_at, saved_by FROM examination",
+        {"INSERT INTO examination (id, version, casting_serial, zone, method, stage, "
+         "repair_cycle, repeat_number, thickness_nm, limit_table, no_indications, examined_by, "
+         "examined_on, written_procedure, remarks, saved_at, saved_by) "
+         "SELECT 2, version, casting_serial, 'Z9', method, stage, repair_cycle, repeat_number, "
+         "thickness_nm, limit_table, no_indications, examined_by, examined_on, "
+         "written_procedure, remarks, saved_at, saved_by FROM examination",
          "examination 2: is stored, but not in the history"},
-    };
-    const std::string original = pathOf("original");
-    std::filesystem::copy_file(path(), original);
-    for (const auto& one : kCases) {
-        std::filesystem::copy_file(original, path(),
-                                   std::filesystem::copy_options::overwrite_existing);
-        alter(one.sql);
-        EXPECT_THAT(findings(), Contains(HasSubstr(one.finding))) << one.sql;
-    }
+    });
+}
+
+TEST_F(Verify, FindsEveryChangeOfAnUltrasonicExamination) {
+    ASSERT_THAT(reopened().save(sampleUltrasonicDraft(), actor_), Succeeds());
+    expectFindings({
+        {"UPDATE examination SET zone_area_millionth_mm2 = 1 WHERE id = 2",
+         "examination 2: is not what"},
+        {"UPDATE examination SET testability_stated = 1 WHERE id = 1",
+         "examination 1: is not what"},
+        {"UPDATE examination SET smallest_fbh_nm = NULL WHERE id = 2",
+         "examination 2: is not what"},
+        {"UPDATE examination SET signal_to_noise_millionth_db = NULL WHERE id = 2",
+         "examination 2: is not what"},
+        {"UPDATE examination SET dead_zone_nm = 0 WHERE id = 2", "examination 2: is not what"},
+        {"UPDATE examination_direction SET direction = 'x' WHERE position = 2",
+         "examination 2: is not what"},
+        {"DELETE FROM examination_direction WHERE position = 3", "examination 2: is not what"},
+        {"UPDATE ultrasonic_setting SET velocity = '3081', velocity_millionth_m_s = 3081000000 "
+         "WHERE position = 1",
+         "examination 2, setting 1: is not what"},
+        {"UPDATE ultrasonic_setting SET velocity_millionth_m_s = 3081000000 WHERE position = 1",
+         "examination 2, setting 1: is not what"},
+        {"DELETE FROM ultrasonic_setting WHERE position = 3",
+         "examination 2: has not the settings"},
+        {"UPDATE reflector SET fbh = '1' WHERE position = 1",
+         "examination 2, reflector 1: is not what"},
+        {"UPDATE reflector SET gain_millionth_db = 0 WHERE position = 2",
+         "examination 2, reflector 2: is not what"},
+        {"DELETE FROM reflector WHERE position = 3", "examination 2: has not the reflectors"},
+        {"UPDATE reflector SET position = position + 10",
+         "entries of reflector, examination_id 2: are not numbered"},
+    });
 }
 
 TEST_F(Verify, FindsADroppedAndAChangedTrigger) {
