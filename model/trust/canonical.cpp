@@ -2,8 +2,7 @@
 #include "trust/canonical.h"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
-#include <optional>
+#include <charconv>
 
 namespace model {
 namespace {
@@ -32,6 +31,23 @@ std::size_t sequenceLength(std::string_view text) {
         return byte(1) >= lowest && byte(1) <= highest && continues(2) && continues(3) ? 4 : 0;
     }
     return 0;
+}
+
+/// The characters that have an escape of two characters, and the second one of it.
+constexpr std::string_view kEscaped = "\b\t\n\f\r\"\\";
+constexpr std::string_view kEscapes = "btnfr\"\\";
+
+/// How many bytes at the start of `text` are UTF-8 that is written as it is.
+std::size_t plainLength(std::string_view text) {
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const auto byte = static_cast<unsigned char>(text[at]);
+        if (byte < 0x20 || byte == '"' || byte == '\\') break;
+        const std::size_t length = byte < 0x80 ? 1 : sequenceLength(text.substr(at));
+        if (length == 0) break;
+        at += length;
+    }
+    return at;
 }
 
 class Writer {
@@ -98,31 +114,27 @@ private:
     bool appendText(std::string_view text) {
         bytes_ += '"';
         while (!text.empty()) {
-            const std::size_t length = sequenceLength(text);
-            if (length == 0) return fail("is not UTF-8 text");
-            if (length == 1)
-                appendAscii(text.front());
-            else
-                bytes_ += text.substr(0, length);
+            const std::size_t length = plainLength(text);
+            bytes_ += text.substr(0, length);
             text.remove_prefix(length);
+            if (text.empty()) break;
+            if (static_cast<unsigned char>(text.front()) >= 0x80) return fail("is not UTF-8 text");
+            appendEscaped(text.front());
+            text.remove_prefix(1);
         }
         bytes_ += '"';
         return true;
     }
 
-    void appendAscii(char c) {
-        constexpr std::string_view kShort = "\b\t\n\f\r\"\\";
-        constexpr std::string_view kLetter = "btnfr\"\\";
-        if (const auto at = kShort.find(c); at != std::string_view::npos) {
-            bytes_ += '\\';
-            bytes_ += kLetter[at];
-        } else if (static_cast<unsigned char>(c) < 0x20) {
+    void appendEscaped(char c) {
+        bytes_ += '\\';
+        if (const auto at = kEscaped.find(c); at != std::string_view::npos) {
+            bytes_ += kEscapes[at];
+        } else {
             constexpr char kHex[] = "0123456789abcdef";
-            bytes_ += "\\u00";
+            bytes_ += "u00";
             bytes_ += kHex[c >> 4];
             bytes_ += kHex[c & 15];
-        } else {
-            bytes_ += c;
         }
     }
 
@@ -131,30 +143,103 @@ private:
     const char* reason_ = "";
 };
 
-/// None for null, fractions and what is nested too deeply; the caller compares the bytes.
-std::optional<Canonical> valueOf(const nlohmann::json& json, int depth) {
-    if (depth > kDeepest) return std::nullopt;
-    if (json.is_string()) return Canonical(json.get<std::string>());
-    if (json.is_boolean()) return Canonical(json.get<bool>());
-    if (json.is_number_integer()) return Canonical(json.get<std::int64_t>());
-    if (json.is_array()) {
-        Canonical::Array array;
-        for (const auto& element : json) {
-            auto value = valueOf(element, depth + 1);
-            if (!value) return std::nullopt;
-            array.push_back(std::move(*value));
+/// Reads what Writer writes. What it takes beside that, or in another way, is found by writing the
+/// value again.
+class Reader {
+public:
+    explicit Reader(std::string_view bytes) : left_(bytes) {}
+
+    bool read(Canonical& value) { return readValue(value, 0) && left_.empty(); }
+
+private:
+    bool skip(std::string_view token) {
+        if (!left_.starts_with(token)) return false;
+        left_.remove_prefix(token.size());
+        return true;
+    }
+
+    bool readValue(Canonical& value, int depth) {
+        if (depth > kDeepest || left_.empty()) return false;
+        switch (left_.front()) {
+            case '"':
+                return readText(value.emplace<std::string>());
+            case '{':
+                return readObject(value.emplace<Canonical::Object>(), depth);
+            case '[':
+                return readArray(value.emplace<Canonical::Array>(), depth);
+            case 't':
+                value = Canonical(true);
+                return skip("true");
+            case 'f':
+                value = Canonical(false);
+                return skip("false");
+            default:
+                return readWhole(value);
         }
-        return Canonical(std::move(array));
     }
-    if (!json.is_object()) return std::nullopt;
-    Canonical::Object object;
-    for (const auto& [key, element] : json.items()) {
-        auto value = valueOf(element, depth + 1);
-        if (!value) return std::nullopt;
-        object.emplace(key, std::move(*value));
+
+    bool readWhole(Canonical& value) {
+        std::int64_t whole = 0;
+        const auto [end, code] = std::from_chars(left_.data(), left_.data() + left_.size(), whole);
+        if (code != std::errc()) return false;
+        left_.remove_prefix(static_cast<std::size_t>(end - left_.data()));
+        value = Canonical(whole);
+        return true;
     }
-    return Canonical(std::move(object));
-}
+
+    bool readArray(Canonical::Array& array, int depth) {
+        if (!skip("[")) return false;
+        if (skip("]")) return true;
+        do {
+            if (!readValue(array.emplace_back(), depth + 1)) return false;
+        } while (skip(","));
+        return skip("]");
+    }
+
+    bool readObject(Canonical::Object& object, int depth) {
+        if (!skip("{")) return false;
+        if (skip("}")) return true;
+        do {
+            std::string key;
+            if (!readText(key) || !skip(":")) return false;
+            // In their order each key comes last.
+            const auto member = object.emplace_hint(object.end(), std::move(key), Canonical());
+            if (!readValue(member->second, depth + 1)) return false;
+        } while (skip(","));
+        return skip("}");
+    }
+
+    bool readText(std::string& text) {
+        if (!skip("\"")) return false;
+        while (true) {
+            const std::size_t length = plainLength(left_);
+            text += left_.substr(0, length);
+            left_.remove_prefix(length);
+            if (skip("\"")) return true;
+            if (!skip("\\") || !readEscape(text)) return false;
+        }
+    }
+
+    bool readEscape(std::string& text) {
+        if (left_.empty()) return false;
+        if (const auto at = kEscapes.find(left_.front()); at != std::string_view::npos) {
+            text += kEscaped[at];
+            left_.remove_prefix(1);
+            return true;
+        }
+        unsigned code = 0;
+        constexpr std::size_t kDigits = 2;
+        if (!skip("u00") || left_.size() < kDigits) return false;
+        const char* const end = left_.data() + kDigits;
+        const auto [stop, error] = std::from_chars(left_.data(), end, code, 16);
+        if (error != std::errc() || stop != end) return false;
+        text += static_cast<char>(code);
+        left_.remove_prefix(kDigits);
+        return true;
+    }
+
+    std::string_view left_;
+};
 
 }  // namespace
 
@@ -173,7 +258,7 @@ bool KeyOrder::operator()(std::string_view a, std::string_view b) const {
 const Canonical* Canonical::member(std::string_view key) const {
     const Object* members = object();
     if (!members) return nullptr;
-    const auto found = members->find(std::string(key));
+    const auto found = members->find(key);
     return found == members->end() ? nullptr : &found->second;
 }
 
@@ -183,13 +268,11 @@ Result<std::string> canonicalBytes(const Canonical& value) {
 
 Result<Canonical> parseCanonical(std::string_view bytes) {
     const Error damaged{ErrorKind::Damaged, "", "is not in canonical form", {}};
-    const auto json = nlohmann::json::parse(bytes, nullptr, false);
-    if (json.is_discarded()) return damaged;
-    auto value = valueOf(json, 0);
-    if (!value) return damaged;
+    Result<Canonical> value = Canonical();
+    if (!Reader(bytes).read(*value)) return damaged;
     const auto again = canonicalBytes(*value);
     if (!again || *again != bytes) return damaged;
-    return std::move(*value);
+    return value;
 }
 
 }  // namespace model

@@ -16,6 +16,7 @@ namespace model {
 
 /// RFC 8785's order of keys, by UTF-16 code units, for valid UTF-8.
 struct KeyOrder {
+    using is_transparent = void;
     bool operator()(std::string_view a, std::string_view b) const;
 };
 
@@ -42,6 +43,12 @@ public:
     [[nodiscard]] const bool* truth() const { return std::get_if<bool>(&held_); }
     [[nodiscard]] const Array* array() const { return std::get_if<Array>(&held_); }
     [[nodiscard]] const Object* object() const { return std::get_if<Object>(&held_); }
+
+    /// Becomes an empty T, one of those above, to be filled.
+    template <class T>
+    T& emplace() {
+        return held_.emplace<T>();
+    }
 
     /// An object's member; null where it is no object or has no such key.
     [[nodiscard]] const Canonical* member(std::string_view key) const;

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "trust/canonical.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+#include <random>
 
 namespace model {
 namespace {
@@ -139,6 +142,47 @@ TEST(Canonical, RefusesNestingThatCouldExhaustTheStack) {
     Canonical value;
     for (int i = 0; i < 100; ++i) value = Canonical::Array{value};
     EXPECT_FALSE(canonicalBytes(value).ok());
+}
+
+bool holdsOnlyOurKinds(const nlohmann::json& json) {
+    if (json.is_structured()) return std::all_of(json.begin(), json.end(), holdsOnlyOurKinds);
+    if (json.is_number_unsigned()) return json.get<std::uint64_t>() <= 9'007'199'254'740'991;
+    if (json.is_number_integer()) return json.get<std::int64_t>() >= -9'007'199'254'740'991;
+    return json.is_string() || json.is_boolean();
+}
+
+/// Whether another library for JSON reads the bytes and writes the same ones. It sorts keys by
+/// their bytes, which for the characters used here is the order of RFC 8785.
+bool isCanonicalElsewhere(const std::string& bytes) {
+    const auto json = nlohmann::json::parse(bytes, nullptr, false);
+    return !json.is_discarded() && holdsOnlyOurKinds(json) && json.dump() == bytes;
+}
+
+// Source: nlohmann JSON, on some ten thousand texts of which some are canonical.
+TEST(CanonicalOracle, ReadsWhatAnotherLibraryReadsAndWritesAgainTheSame) {
+    std::mt19937 random(8785);
+    const auto below = [&](std::size_t count) { return random() % count; };
+    const std::vector<std::string> pieces{
+        "{",   "}", "[", "]",    ",",        ":",    "\"",      "\\",    "u00", "\\u001f",
+        "\\n", "0", "1", "-",    ".",        "e",    "true",    "false", " ",   "\x01",
+        "a",   "b", "z", "null", "\xc3\xa4", "\xc3", "\\u0041", "\"\""};
+    int canonical = 0;
+    int other = 0;
+    for (int round = 0; round < 20'000; ++round) {
+        std::string bytes =
+            R"({"a":[1,-20,"x\u001f\"\\n",{}],"b":{"c":true,"d":false},"e":"","f":9007199254740991})";
+        for (std::size_t change = below(3) + 1; change > 0; --change) {
+            const std::size_t at = below(bytes.size() + 1);
+            bytes.replace(at, below(3), below(4) == 0 ? "" : pieces[below(pieces.size())]);
+        }
+        const auto value = parseCanonical(bytes);
+        ASSERT_EQ(value.ok(), isCanonicalElsewhere(bytes)) << bytes;
+        ++(value.ok() ? canonical : other);
+        if (!value) continue;
+        ASSERT_EQ(bytesOf(*value), bytes);
+    }
+    EXPECT_GT(canonical, 1000);
+    EXPECT_GT(other, 1000);
 }
 
 }  // namespace
