@@ -29,11 +29,12 @@ Result<Digest> digestOf(std::span<const std::string_view> parts) {
 Result<void> addTimeStamp(CMS_SignerInfo* signer, const TimeStampService& timeStamps) {
     auto token = timeStamps.stamp(sha256(openssl::view(CMS_SignerInfo_get0_signature(signer))));
     if (!token) return token.error();
-    if (token->size() > kLongestTimeStamp)
+    const std::string& bytes = *token;
+    if (bytes.size() > kLongestTimeStamp)
         return inputError("", "the time stamp of %1 bytes is longer than %2",
-                          {std::to_string(token->size()), std::to_string(kLongestTimeStamp)});
+                          {std::to_string(bytes.size()), std::to_string(kLongestTimeStamp)});
     if (CMS_unsigned_add1_attr_by_NID(signer, NID_id_smime_aa_timeStampToken, V_ASN1_SEQUENCE,
-                                      token->data(), static_cast<int>(token->size())) != 1)
+                                      bytes.data(), static_cast<int>(bytes.size())) != 1)
         return openssl::failure("adding a time stamp");
     return {};
 }

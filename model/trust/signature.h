@@ -38,7 +38,7 @@ Result<std::string> signBeside(std::string_view bytes, const SigningKey& key, Ut
 /// No signature of signDetached() by this key is longer, without a time stamp.
 std::size_t longestSignature(const SigningKey& key);
 /// What a time stamp may add at most; signDetached() refuses a longer one.
-inline constexpr std::size_t kLongestTimeStamp = 16 * 1024;
+inline constexpr std::size_t kLongestTimeStamp = std::size_t{16} * 1024;
 
 /// Whom a verification trusts; all DER.
 struct TrustedCertificates {
