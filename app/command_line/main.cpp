@@ -22,6 +22,7 @@
 #include "release_commands.h"
 #include "retention_commands.h"
 #include "set_up_archive.h"
+#include "size_reading.h"
 #include "streams.h"
 #include "table_commands.h"
 #include "verify.h"
@@ -35,6 +36,7 @@ using model::Result;
 
 std::vector<Command> allCommands() {
     return {app::judgeCommand(),
+            app::sizeCommand(),
             app::castingsCommand(),
             app::demoCommand(),
             app::findCommand(),
