@@ -4,6 +4,7 @@
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
 #include "certificate/sections.h"
+#include "certificate/ultrasonic_section.h"
 #include "certificate/zone_figure.h"
 #include "limits/words.h"
 #include "quantity/entry.h"
@@ -154,7 +155,7 @@ Row checkRow(const model::Check& check, const std::string& drawnFrame) {
 void addChecks(std::vector<Block>& blocks, const Examined& examined,
                const std::map<std::size_t, std::string>& drawnFrames) {
     const std::vector<model::Check>& checks = examined.verdict->checks;
-    if (checks.empty() && examined.indications.empty()) return;
+    if (checks.empty() && examined.indications.empty() && examined.reflectors.empty()) return;
     blocks.push_back(Heading{3, phrases::kChecks});
     if (checks.empty()) {
         blocks.push_back(Paragraph{Paragraph::Tone::Plain, phrases::kNoChecks});
@@ -190,17 +191,8 @@ std::string lengthText(model::Length length, const std::string& typed, model::Le
 }
 
 std::string consideredText(const ExaminedIndication& one) {
-    std::vector<std::string> texts;
-    if (one.read.relevance == model::Relevance::NonRelevant)
-        texts.push_back(filled(phrases::kNonRelevant, {one.read.reason}));
-    else if (one.read.relevance == model::Relevance::False)
-        texts.push_back(filled(phrases::kFalse, {one.read.reason}));
-    else if (one.judged->considered)
-        texts.emplace_back(phrases::kCountedYes);
-    else
-        texts.emplace_back(phrases::kUnderThreshold);
-    if (one.read.relevance == model::Relevance::Relevant && !one.read.reason.empty())
-        texts.push_back(one.read.reason);
+    std::vector<std::string> texts = {
+        whetherCounted(one.read.relevance, one.read.reason, one.judged->considered)};
     if (one.read.stated)
         texts.emplace_back(*one.read.stated == model::StatedClass::Linear
                                ? phrases::kStatedLinear
@@ -234,6 +226,10 @@ Row indicationRow(const ExaminedIndication& one) {
 
 void addIndications(std::vector<Block>& blocks, const Examined& examined) {
     blocks.push_back(Heading{3, phrases::kIndications});
+    if (!examined.reflectors.empty()) {
+        addReflectors(blocks, examined);
+        return;
+    }
     if (examined.indications.empty()) {
         const bool stated = examined.draft->header.noIndications;
         blocks.push_back(Paragraph{stated ? Paragraph::Tone::Plain : Paragraph::Tone::Strong,
@@ -293,6 +289,7 @@ void addExamination(std::vector<Block>& blocks, const CertificateInput& input,
         blocks.push_back(Statement{Mark::NotAcceptable, phrases::kRejected,
                                    stated(phrases::kRejectedMeaning, *recorded->rejected)});
     addFacts(blocks, input, examined);
+    if (verdict.method == model::Method::Ultrasonic) addUltrasonicTest(blocks, examined);
     addNotExamined(blocks, examined);
     addList(blocks, phrases::kReasons, verdict.reasons);
     ZoneFigures drawn = figuresOf(examined, all);

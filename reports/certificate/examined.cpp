@@ -33,35 +33,64 @@ const model::PlannedZone* plannedZone(const model::ZonePlan& plan, const std::st
     return found == plan.zones.end() ? nullptr : &*found;
 }
 
-model::Result<std::vector<ExaminedIndication>> indicationsOf(
-    const model::ExaminationDraft& draft, const model::ExaminationVerdict& verdict,
-    const std::string& place) {
-    std::vector<ExaminedIndication> indications;
+std::map<std::string, const model::JudgedIndication*> judgedById(
+    const model::ExaminationVerdict& verdict) {
     std::map<std::string, const model::JudgedIndication*> judged;
     for (const model::JudgedIndication& one : verdict.indications) judged[one.id] = &one;
+    return judged;
+}
 
-    for (std::size_t row = 0; row < draft.rows.size(); ++row) {
-        const model::TypedIndication& typed = draft.rows[row];
-        if (model::isBlank(typed)) continue;
-        const std::string rowPlace = place + ".rows[" + std::to_string(row) + "]";
-        model::ReadIndication read = model::read(typed);
-        if (!read.value) {
-            if (read.errors.empty()) return model::inputError(rowPlace, "the row cannot be read");
-            model::Error error = read.errors.front().error;
-            error.place = rowPlace + "." + read.errors.front().field;
+/// Hands each row that is not blank, as read and as judged, to `take`. `read` reads a row.
+template <class Typed, class Read, class Take>
+model::Result<std::size_t> eachRow(const std::vector<Typed>& rows,
+                                   const model::ExaminationVerdict& verdict,
+                                   const std::string& place, const Read& read, const Take& take) {
+    const auto judged = judgedById(verdict);
+    std::size_t taken = 0;
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+        if (model::isBlank(rows[row])) continue;
+        const std::string rowPlace = place + "[" + std::to_string(row) + "]";
+        auto one = read(rows[row]);
+        if (!one.value) {
+            if (one.errors.empty()) return model::inputError(rowPlace, "the row cannot be read");
+            model::Error error = one.errors.front().error;
+            error.place = rowPlace + "." + one.errors.front().field;
             return error;
         }
-        const auto found = judged.find(read.value->id);
+        const auto found = judged.find(one.value->id);
         if (found == judged.end())
             return model::inputError(rowPlace, "the verdict does not know indication \"%1\"",
-                                     {read.value->id});
-        indications.push_back({&typed, std::move(*read.value), found->second});
+                                     {one.value->id});
+        take(rows[row], std::move(one), *found->second);
+        ++taken;
     }
-    if (indications.size() != verdict.indications.size())
-        return model::inputError(
-            place, "the verdict was made from %1 indications, the file has %2",
-            {std::to_string(verdict.indications.size()), std::to_string(indications.size())});
-    return indications;
+    return taken;
+}
+
+/// Reads the rows of `examined` and sets each beside how it was judged.
+model::Result<void> readRows(Examined& examined, const std::string& place) {
+    const model::ExaminationDraft& draft = *examined.draft;
+    const auto indications = eachRow(
+        draft.rows, *examined.verdict, place + ".rows",
+        [](const model::TypedIndication& row) { return model::read(row); },
+        [&](const auto& typed, model::ReadIndication&& read, const auto& judged) {
+            examined.indications.push_back({&typed, std::move(*read.value), &judged});
+        });
+    if (!indications) return indications.error();
+    const auto reflectors = eachRow(
+        draft.reflectors, *examined.verdict, place + ".reflectors",
+        [&](const model::TypedReflector& row) { return model::read(row, draft.settings); },
+        [&](const auto& typed, model::ReadReflector&& read, const auto& judged) {
+            examined.reflectors.push_back(
+                {&typed, std::move(*read.value), std::move(read.size), &judged});
+        });
+    if (!reflectors) return reflectors.error();
+    const std::size_t listed = *indications + *reflectors;
+    const std::size_t judged = examined.verdict->indications.size();
+    if (listed != judged)
+        return model::inputError(place, "the verdict was made from %1 indications, the file has %2",
+                                 {std::to_string(judged), std::to_string(listed)});
+    return {};
 }
 
 }  // namespace
@@ -83,9 +112,6 @@ model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input) {
         const std::string place = "examinations[" + std::to_string(i) + "]";
         if (!sameExamination(drafts[i].header, verdicts[i]))
             return model::inputError(place, "the verdict there is on another examination");
-        auto indications = indicationsOf(drafts[i], verdicts[i], place);
-        if (!indications) return indications.error();
-
         const model::LimitTable* table = nullptr;
         if (!verdicts[i].tableId.empty()) {
             table = input.tables.find(verdicts[i].tableId, verdicts[i].tableRevision);
@@ -97,9 +123,14 @@ model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input) {
                     {verdicts[i].tableId, std::to_string(verdicts[i].tableRevision),
                      verdicts[i].tableDigest});
         }
-        all.push_back(
-            {&drafts[i], &verdicts[i], plannedZone(input.file.plan, drafts[i].header.zone), table,
-             std::move(*indications), input.records.empty() ? nullptr : &input.records[i]});
+        Examined examined;
+        examined.draft = &drafts[i];
+        examined.verdict = &verdicts[i];
+        examined.planned = plannedZone(input.file.plan, drafts[i].header.zone);
+        examined.table = table;
+        examined.recorded = input.records.empty() ? nullptr : &input.records[i];
+        if (const auto read = readRows(examined, place); !read) return read.error();
+        all.push_back(std::move(examined));
     }
     return all;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,13 +19,22 @@ struct ExaminedIndication {
     const model::JudgedIndication* judged = nullptr;
 };
 
+/// The same of an ultrasonic examination.
+struct ExaminedReflector {
+    const model::TypedReflector* typed = nullptr;
+    model::Reflector read;
+    std::optional<model::Size> size;  ///< where there is a reading
+    const model::JudgedIndication* judged = nullptr;
+};
+
 struct Examined {
     const model::ExaminationDraft* draft = nullptr;
     const model::ExaminationVerdict* verdict = nullptr;
     const model::PlannedZone* planned = nullptr;  ///< null: not in the zone plan
     const model::LimitTable* table = nullptr;     ///< as judged by; null: none was named
-    std::vector<ExaminedIndication> indications;
-    const Recorded* recorded = nullptr;  ///< null: nobody signed it
+    std::vector<ExaminedIndication> indications;  ///< MT and PT
+    std::vector<ExaminedReflector> reflectors;    ///< UT
+    const Recorded* recorded = nullptr;           ///< null: nobody signed it
 
     /// "Z1 MT, as cast, after repair 1"; unlike for any two examinations of a casting.
     [[nodiscard]] std::string name() const;

@@ -249,6 +249,77 @@ inline constexpr const char* kRemoved = "machining takes off %1 mm";
 inline constexpr const char* kGroups = "Groups: indications that count as one";
 inline constexpr const char* kMembers = "Members";
 
+// Ultrasonic examinations
+inline constexpr const char* kUltrasonicTest = "Sensitivity and testability";
+inline constexpr const char* kZoneArea = "Examined area";
+inline constexpr const char* kSquareMillimetres = "%1 mm²";
+inline constexpr const char* kSmallestFbh = "Smallest flat-bottomed hole that shows";
+inline constexpr const char* kSignalToNoise = "Its signal to noise";
+inline constexpr const char* kDecibels = "%1 dB";
+inline constexpr const char* kDeadZone = "Dead zone";
+inline constexpr const char* kDirections = "Scanned";
+inline constexpr const char* kSetting = "Setting %1";
+inline constexpr const char* kProbe = "Probe";
+inline constexpr const char* kElement = "Element";
+inline constexpr const char* kRoundElement = "round, diameter %1";
+inline constexpr const char* kRectangularElement = "rectangular, %1 × %2";
+inline constexpr const char* kBeam = "Beam";
+inline constexpr const char* kStraightBeam = "straight, %1 MHz";
+inline constexpr const char* kTwinCrystal = "twin crystal, %1 MHz";
+inline constexpr const char* kAngleBeam = "%2° in the casting, %1 MHz";
+inline constexpr const char* kIndexToFront = ", index point to front %1";
+inline constexpr const char* kSound = "Sound in the casting";
+inline constexpr const char* kVelocity = "%1 m/s";
+inline constexpr const char* kAttenuation = ", attenuation %1 dB/m one way";
+inline constexpr const char* kNoAttenuation = ", no attenuation taken into account";
+inline constexpr const char* kScannedWall = "Wall and scanned surface";
+inline constexpr const char* kFlat = "%1, flat";
+inline constexpr const char* kOuter = "%1, outside of radius %2";
+inline constexpr const char* kInner = "%1, inside of radius %2";
+inline constexpr const char* kReference = "Reference";
+inline constexpr const char* kOnCasting = "%1 of the casting";
+inline constexpr const char* kInBlock = "%1 of block %2";
+inline constexpr const char* kReferenceDiameter = ", diameter %1";
+inline constexpr const char* kReferenceSound = ", sound in the block %1 m/s";
+inline constexpr const char* kSensitivity = "Sensitivity";
+inline constexpr const char* kEchoAt = "%1 dB for %2 % of the screen at %3 of sound path";
+inline constexpr const char* kTransfer = "Transfer correction";
+inline constexpr const char* kNoTransfer = "none: the reference is on the casting";
+inline constexpr const char* kMeasuredOnCasting = "Measured on the casting";
+inline constexpr const char* kVelocityMeasured = "a wall of %1 showed as %2 at %3 m/s";
+inline constexpr const char* kEchoesMeasured = "back-wall echo %1 at %2 dB, echo %3 at %4 dB";
+inline constexpr const char* kReflectorUnits =
+    "Place x, y from the zone's datum, depth below the scanned surface, sizes in mm; area in mm²; "
+    "FBH: equivalent flat-bottomed hole; against the reference line and back-wall loss in dB. A "
+    "dash: not measured. \"In beam\": not measurable, the probe moved by no more than the beam's "
+    "width. An equivalent size is that of the ideal reflector with the same echo: the true one may "
+    "be larger.";
+inline constexpr const char* kDepth = "Depth";
+inline constexpr const char* kFbh = "FBH";
+inline constexpr const char* kThroughWall = "Through wall";
+inline constexpr const char* kOverReference = "Ag. ref. dB";
+inline constexpr const char* kBackWallLoss = "Loss dB";
+inline constexpr const char* kClassAndKind = "Class, kind";
+inline constexpr const char* kInBeam = "in beam";
+inline constexpr const char* kAtAngle = "at %1°";
+inline constexpr const char* kInGroup = "group %1";
+inline constexpr const char* kLossExplained = "back-wall loss explained by %1";
+inline constexpr const char* kWallHere = "wall here %1 mm";
+inline constexpr const char* kReadings = "Readings";
+inline constexpr const char* kOfSetting = "Setting";
+inline constexpr const char* kSoundPath = "Path";
+inline constexpr const char* kGain = "Gain dB";
+inline constexpr const char* kScreen = "Screen %";
+inline constexpr const char* kEcho = "Against reference dB";
+inline constexpr const char* kLeg = "Leg";
+inline constexpr const char* kMovement = "Probe movement";
+inline constexpr const char* kMovementOf = "%1 dB drop: %2 along, %3 across";
+inline constexpr const char* kComputedFbh = "Equivalent FBH, mm";
+inline constexpr const char* kByDistanceGainSize = "%1 (distance-gain-size)";
+inline constexpr const char* kByFarField = "%1 (far field)";
+inline constexpr const char* kSizeNotes = "Limits of the sizing";
+inline constexpr const char* kNoteOf = "%1: %2";
+
 // Figures
 inline constexpr const char* kFigureOf = "Zone %1 as examined";
 inline constexpr const char* kDetailOf = "Zone %1, detail at frame %2";

@@ -214,6 +214,14 @@ std::string ruleText(const model::Check& check) {
     return text;
 }
 
+std::string whetherCounted(model::Relevance relevance, const std::string& reason, bool considered) {
+    if (relevance == model::Relevance::NonRelevant) return filled(phrases::kNonRelevant, {reason});
+    if (relevance == model::Relevance::False) return filled(phrases::kFalse, {reason});
+    std::string text = considered ? phrases::kCountedYes : phrases::kUnderThreshold;
+    if (!reason.empty()) text += "; " + reason;
+    return text;
+}
+
 std::string placeText(double millimetres) {
     return fixed(millimetres, 2);
 }

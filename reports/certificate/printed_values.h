@@ -46,6 +46,9 @@ std::string shareText(const model::Check& check);
 /// "individual length, linear, LM 4".
 std::string ruleText(const model::Check& check);
 
+/// Whether an indication was counted, or why not.
+std::string whetherCounted(model::Relevance relevance, const std::string& reason, bool considered);
+
 /// A coordinate or angle of a computed figure, to 0.01 (0.1 for an angle).
 std::string placeText(double millimetres);
 std::string angleText(double degrees);

@@ -30,6 +30,37 @@ FigureCapsule capsuleOf(const model::Indication& indication, const std::string& 
             FigureCapsule::Role::Counted};
 }
 
+/// In plan a capsule; without a width a segment, without a length a point.
+FigureCapsule capsuleOf(const model::Reflector& reflector, const std::string& label) {
+    const auto shown = [](const std::optional<model::Length>& length) {
+        return length ? length->approximately() : 0;
+    };
+    return {label,
+            reflector.x.approximately(),
+            reflector.y.approximately(),
+            shown(reflector.length),
+            reflector.length ? shown(reflector.width) : 0,
+            reflector.angle.approximately(),
+            FigureCapsule::Role::Counted};
+}
+
+/// An indication of any method, labelled with its number.
+struct Drawn {
+    FigureCapsule capsule;
+    bool considered = false;
+};
+
+std::vector<Drawn> drawnOf(const Examined& examined) {
+    std::vector<Drawn> all;
+    const auto add = [&all](const auto& ones) {
+        for (const auto& one : ones)
+            all.push_back({capsuleOf(one.read, one.read.id), one.judged->considered});
+    };
+    add(examined.indications);
+    add(examined.reflectors);
+    return all;
+}
+
 FigureFrame frameOf(const model::CheckFrame& frame, const std::string& label, bool failing) {
     return {label,
             frame.x,
@@ -137,15 +168,16 @@ private:
         for (const model::Check& check : examined_.verdict->checks)
             if (fails(check))
                 for (const std::string& member : expanded(check.members)) failing.insert(member);
-        for (const ExaminedIndication& one : examined_.indications) {
-            FigureCapsule capsule = capsuleOf(one.read, one.read.id);
-            if (failing.contains(one.read.id))
+        for (const Drawn& one : drawnOf(examined_)) {
+            FigureCapsule capsule = one.capsule;
+            const std::string id = capsule.label;
+            if (failing.contains(id))
                 capsule.role = FigureCapsule::Role::Failing;
-            else if (!one.judged->considered) {
+            else if (!one.considered) {
                 capsule.role = FigureCapsule::Role::NotCounted;
-                capsule.label = filled(phrases::kBracketed, {capsule.label});
+                capsule.label = filled(phrases::kBracketed, {id});
             }
-            indexOf_[one.read.id] = capsules_.size();
+            indexOf_[id] = capsules_.size();
             capsules_.push_back(std::move(capsule));
         }
     }
@@ -182,9 +214,10 @@ private:
                 theirs.method != header.method || theirs.stage != header.stage ||
                 theirs.repairCycle != header.repairCycle || theirs.zone == header.zone)
                 continue;
-            for (const ExaminedIndication& one : other.indications) {
-                if (member != theirs.zone + "/" + one.read.id) continue;
-                FigureCapsule capsule = movedBetween(capsuleOf(one.read, member),
+            for (Drawn& one : drawnOf(other)) {
+                if (member != theirs.zone + "/" + one.capsule.label) continue;
+                one.capsule.label = member;
+                FigureCapsule capsule = movedBetween(std::move(one.capsule),
                                                      theirs.surface->placement, place_->placement);
                 capsule.role = FigureCapsule::Role::Neighbour;
                 return capsule;
@@ -318,7 +351,7 @@ private:
 }  // namespace
 
 ZoneFigures figuresOf(const Examined& examined, const std::vector<Examined>& all) {
-    if (examined.indications.empty()) return {};
+    if (examined.indications.empty() && examined.reflectors.empty()) return {};
     return Drawing(examined, all).figures();
 }
 

@@ -310,6 +310,90 @@ Sample mixedCasting() {
     return sample;
 }
 
+Sample ultrasonicCasting() {
+    Sample sample = soundCasting();
+    model::LimitTable table = penetrantTable();
+    table.id = "Trial Standard 9:2022";
+    table.standard = "Trial Standard 9";
+    table.edition = "2022";
+    table.digest = std::string(48, 'c') + "0123456789abcdef";
+    table.method = model::Method::Ultrasonic;
+    const model::RequiredTest test{
+        model::Method::Ultrasonic, model::Stage::RoughMachined, table.id, {{"all", "3"}}};
+    sample.file.plan.zones.push_back(zone("Z2", "Hub, datum at the keyway", 300, 200, 120, test));
+    model::ExaminationDraft draft = draftOf(sample.file.plan.zones.back(), test);
+    draft.header.ultrasonic = {model::squareMillimetres(60000),
+                               model::Testability{millimetres(4), model::decibels(9)},
+                               millimetres(7),
+                               {"from the upper face", "from the lower face"}};
+    model::TypedSetting setting;
+    setting.name = "S1";
+    setting.probe = "no. 4711";
+    setting.kind = "straight";
+    setting.element = "round";
+    setting.diameter = "10";
+    setting.frequency = "4";
+    setting.velocity = "5920";
+    setting.attenuation = "6";
+    setting.thickness = "120";
+    setting.surface = "flat";
+    setting.reference = "flat-bottomed hole";
+    setting.referenceOn = "block";
+    setting.block = "B-12";
+    setting.referenceVelocity = "5930";
+    setting.referenceAttenuation = "1";
+    setting.referencePath = "80";
+    setting.referenceDiameter = "3";
+    setting.referenceGain = "40";
+    setting.referenceScreen = "60";
+    setting.transfer = "2.5";
+    draft.settings = {setting};
+    model::TypedReflector reading;
+    reading.id = "1";
+    reading.x = "40";
+    reading.y = "50";
+    reading.setting = "S1";
+    reading.soundPath = "90";
+    reading.gain = "38";
+    reading.screen = "80";
+    reading.drop = "6";
+    reading.along = "31";
+    reading.across = "3";
+    reading.backWallLoss = "4.5";
+    reading.backWallLossExplained = "a boss below";
+    reading.kind = "volumetric";
+    model::TypedReflector typed;
+    typed.id = "2";
+    typed.x = "140";
+    typed.y = "60";
+    typed.depth = "17";
+    typed.fbh = "3.4";
+    typed.length = "22.5";
+    typed.width = "8";
+    typed.throughWall = "5";
+    typed.angle = "30";
+    typed.overReference = "1.5";
+    typed.kind = "planar";
+    model::TypedReflector bare;
+    bare.id = "3";
+    bare.x = "200";
+    bare.y = "150";
+    bare.wall = "95";
+    draft.reflectors = {reading, typed, bare};
+    model::ExaminationVerdict verdict = verdictOf(draft, table, model::Word::NotJudged);
+    verdict.attested = true;
+    verdict.indications = {{"1", IndicationClass::Core, true, ""},
+                           {"2", IndicationClass::Planar, true, ""},
+                           {"3", std::nullopt, true, ""}};
+    verdict.reasons = {"indication 3 was not measured"};
+    sample.file.examinations.push_back(draft);
+    sample.verdict.word = model::Word::NotJudged;
+    sample.verdict.examinations.push_back(verdict);
+    [[maybe_unused]] const auto added = sample.tables.add(std::move(table));
+    assert(added.ok());
+    return sample;
+}
+
 Sample largeCasting(int zones, int indications) {
     Sample sample = soundCasting();
     sample.file.plan.zones.clear();

@@ -45,6 +45,10 @@ Sample soundCasting();
 /// soundCasting() with a repeat of its examination, every examination signed, ready for release.
 Sample signedCasting();
 
+/// soundCasting() with a second zone, examined by UT: one indication read with a probe on a block,
+/// one typed with a dimension that is not measurable, one not measured at all.
+Sample ultrasonicCasting();
+
 /// `zones` zones with `indications` each, for page counts and timing.
 Sample largeCasting(int zones, int indications);
 
