@@ -6,6 +6,8 @@
 #include <set>
 #include <tuple>
 
+#include "judge/reflector_class.h"
+
 namespace model {
 namespace {
 
@@ -23,8 +25,15 @@ void placeFindings(Bundle& bundle) {
         for (std::size_t i = 0; i < examination.indications.size(); ++i) {
             const Indication& indication = examination.indications[i];
             if (indication.relevance != Relevance::Relevant) continue;
-            bundle.findings.push_back({m, i, &indication, capsuleOf(indication, placement),
+            bundle.findings.push_back({m, i, &indication, nullptr, capsuleOf(indication, placement),
                                        classify(*bundle.table, indication)});
+        }
+        for (std::size_t i = 0; i < examination.reflectors.size(); ++i) {
+            const Reflector& reflector = examination.reflectors[i];
+            if (reflector.relevance != Relevance::Relevant) continue;
+            const Length wall = reflector.wall.value_or(examination.thickness);
+            bundle.findings.push_back({m, i, nullptr, &reflector, capsuleOf(reflector, placement),
+                                       classChoices(*bundle.table, reflector, wall).only()});
         }
     }
 }
@@ -87,6 +96,12 @@ Placement placementOf(const Examination& examination) {
 Capsule capsuleOf(const Indication& indication, const Placement& placement) {
     return makeCapsule(indication.x, indication.y, indication.length,
                        indication.width.value_or(Length{}), indication.angle, placement);
+}
+
+Capsule capsuleOf(const Reflector& reflector, const Placement& placement) {
+    const Length length = reflector.length.value_or(Length{});
+    const Length width = reflector.length ? reflector.width.value_or(Length{}) : Length{};
+    return makeCapsule(reflector.x, reflector.y, length, width, reflector.angle, placement);
 }
 
 std::optional<bool> linearByRatio(const LimitTable& table, const Indication& indication) {

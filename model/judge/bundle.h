@@ -11,13 +11,24 @@
 
 namespace model {
 
-/// A relevant indication, placed on the surface of its bundle.
+/// A relevant indication, placed on the surface of its bundle: of MT and PT a `source`, of UT a
+/// `reflector`.
 struct Finding {
     std::size_t member = 0;      ///< index into Bundle::members
-    std::size_t indication = 0;  ///< index into its examination's indications
+    std::size_t indication = 0;  ///< index into its examination's indications (or reflectors)
     const Indication* source = nullptr;
+    const Reflector* reflector = nullptr;
     Capsule capsule;
-    std::optional<IndicationClass> classified;  ///< none: the table's ratio is unknown
+    std::optional<IndicationClass> classified;  ///< none: open, or the table's ratio is unknown
+
+    [[nodiscard]] const std::string& id() const { return source ? source->id : reflector->id; }
+    /// What is known of its length: of a reflector that has none it is at least 0.
+    [[nodiscard]] Length length() const {
+        return source ? source->length : reflector->length.value_or(Length{});
+    }
+    [[nodiscard]] std::optional<Kind> kind() const {
+        return source ? source->kind : reflector->kind;
+    }
 };
 
 struct BundleMember {
@@ -52,5 +63,7 @@ Placement placementOf(const Examination& examination);
 
 /// An indication's capsule on its surface; a hairline without a width is a segment.
 Capsule capsuleOf(const Indication& indication, const Placement& placement);
+/// A reflector's; without a width a segment, without a length a point.
+Capsule capsuleOf(const Reflector& reflector, const Placement& placement);
 
 }  // namespace model

@@ -31,7 +31,7 @@ std::optional<std::int64_t> weightOf(const Finding& finding, Measure measure) {
         case Measure::Areas:
             return areaOf(*finding.source);
         default:
-            return finding.source->length.millionths();
+            return finding.length().millionths();
     }
 }
 
@@ -85,7 +85,7 @@ public:
         const Finding& finding = view_.bundle->findings[index];
         if (!view_.grouped->relevant[index] || !finding.classified) return false;
         if (!contains(classes_, *finding.classified)) return false;
-        if (!view_.considers(*finding.classified, finding.source->length)) return false;
+        if (!view_.considers(*finding.classified, finding.length())) return false;
         if (finding.source->removed && isNonLinear(*finding.classified) &&
             !(measure_ == Measure::Number && classes_.empty()))
             return false;
@@ -142,8 +142,8 @@ Vicinity vicinityOf(const Bundle& bundle, std::size_t member, const Grouped& gro
 
 std::string ZoneView::nameOf(std::size_t finding) const {
     const Finding& found = bundle->findings[finding];
-    if (found.member == member) return found.source->id;
-    return bundle->members[found.member].examination->zone + "/" + found.source->id;
+    if (found.member == member) return found.id();
+    return bundle->members[found.member].examination->zone + "/" + found.id();
 }
 
 std::string Counted::nameIn(const ZoneView& view) const {
@@ -158,7 +158,7 @@ std::vector<Counted> countedIn(const ZoneView& view, const std::vector<Indicatio
         if ((ownOnly && !view.isOwn(i)) || !selection.takesSingle(i)) continue;
         const Finding& finding = view.bundle->findings[i];
         counted.push_back(
-            {std::nullopt, i, finding.source->length, weightOf(finding, measure), view.isOwn(i)});
+            {std::nullopt, i, finding.length(), weightOf(finding, measure), view.isOwn(i)});
     }
     for (const std::size_t g : view.vicinity->groups) {
         const FindingGroup& group = view.grouped->groups[g];

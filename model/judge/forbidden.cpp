@@ -37,11 +37,12 @@ std::optional<Check> forbiddenKindCheck(const ZoneView& view) {
     for (std::size_t i = 0; i < view.bundle->findings.size(); ++i) {
         if (!view.isOwn(i)) continue;
         const Finding& finding = view.bundle->findings[i];
-        const Kind kind = finding.source->kind.value_or(Kind::Unknown);
+        const Kind kind = finding.kind().value_or(Kind::Unknown);
         if (kind == Kind::Unknown) {
-            const bool linear =
+            const bool concerned =
+                finding.reflector != nullptr ||
                 finding.classified.value_or(IndicationClass::Linear) == IndicationClass::Linear;
-            if (linear || nonLinearConcerned) unstated.push_back(view.nameOf(i));
+            if (concerned || nonLinearConcerned) unstated.push_back(view.nameOf(i));
         } else if (contains(byTable, kind) || contains(byOrder, kind)) {
             ++forbidden;
             byOrderOnly = byOrderOnly && !contains(byTable, kind);

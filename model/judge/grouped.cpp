@@ -26,7 +26,7 @@ struct Subset {
     void add(const Bundle& bundle, std::size_t finding) {
         findings.push_back(finding);
         capsules.push_back(bundle.findings[finding].capsule);
-        lengths.push_back(bundle.findings[finding].source->length);
+        lengths.push_back(bundle.findings[finding].length());
     }
 };
 
@@ -37,7 +37,7 @@ FindingGroup makeGroup(const Bundle& bundle, const Subset& subset, SurfaceGroup&
     Length sum;
     for (const std::size_t member : found.members) {
         group.findings.push_back(subset.findings[member]);
-        sum += bundle.findings[subset.findings[member]].source->length;
+        sum += bundle.findings[subset.findings[member]].length();
     }
     group.unrolled = std::move(found.unrolled);
     group.length = found.length;
@@ -46,8 +46,16 @@ FindingGroup makeGroup(const Bundle& bundle, const Subset& subset, SurfaceGroup&
     return group;
 }
 
-/// The class of a group that stays in the members' own classes.
+/// The class of a group that stays in the members' own classes; of reflectors, which count in each
+/// class of a member, the one to name it by.
 IndicationClass ownClass(const Bundle& bundle, const FindingGroup& group) {
+    if (bundle.table->method == Method::Ultrasonic) {
+        for (const IndicationClass named :
+             {IndicationClass::Planar, IndicationClass::Rim, IndicationClass::Dross})
+            for (const std::size_t finding : group.findings)
+                if (bundle.findings[finding].classified == named) return named;
+        return IndicationClass::Core;
+    }
     IndicationClass classified = *bundle.findings[group.findings.front()].classified;
     for (const std::size_t finding : group.findings)
         if (*bundle.findings[finding].classified == IndicationClass::Linear)
@@ -84,7 +92,8 @@ void formJoins(const Bundle& bundle, Grouped& grouped) {
     Subset subset;
     for (std::size_t i = 0; i < bundle.findings.size(); ++i) {
         const Finding& finding = bundle.findings[i];
-        if (!grouped.relevant[i] || !finding.classified || inRow[i]) continue;
+        const bool known = finding.classified || finding.reflector != nullptr;
+        if (!grouped.relevant[i] || !known || inRow[i]) continue;
         if (rule.who == JoinRule::Who::Linear && *finding.classified != IndicationClass::Linear)
             continue;
         subset.add(bundle, i);
@@ -97,12 +106,30 @@ void formJoins(const Bundle& bundle, Grouped& grouped) {
          joinedSets(subset.capsules, subset.lengths, reach, limit, bundle.period)) {
         FindingGroup group =
             makeGroup(bundle, subset, std::move(set), IndicationClass::Aligned, false);
-        if (rule.becomes == JoinRule::Becomes::Own) group.classified = ownClass(bundle, group);
+        if (rule.becomes == JoinRule::Becomes::Own || bundle.table->method == Method::Ultrasonic)
+            group.classified = ownClass(bundle, group);
         grouped.groups.push_back(std::move(group));
     }
 }
 
-/// A1, A2 ... for aligned, L1 ... for linear, N1 ... for non-linear groups, by first finding.
+/// A1, A2 ... for aligned, L1 ... for linear, N1 ... for non-linear, J1 ... for joined ultrasonic
+/// groups, by first finding.
+char letterOf(IndicationClass classified) {
+    switch (classified) {
+        case IndicationClass::Aligned:
+            return 'A';
+        case IndicationClass::Linear:
+            return 'L';
+        case IndicationClass::Rim:
+        case IndicationClass::Core:
+        case IndicationClass::Planar:
+        case IndicationClass::Dross:
+            return 'J';
+        default:
+            return 'N';
+    }
+}
+
 void nameGroups(Grouped& grouped) {
     std::sort(grouped.groups.begin(), grouped.groups.end(),
               [](const FindingGroup& a, const FindingGroup& b) {
@@ -112,9 +139,7 @@ void nameGroups(Grouped& grouped) {
     std::map<char, int> numbers;
     for (std::size_t g = 0; g < grouped.groups.size(); ++g) {
         FindingGroup& group = grouped.groups[g];
-        const char letter = group.classified == IndicationClass::Aligned  ? 'A'
-                            : group.classified == IndicationClass::Linear ? 'L'
-                                                                          : 'N';
+        const char letter = letterOf(group.classified);
         group.id = letter + std::to_string(++numbers[letter]);
         for (const std::size_t finding : group.findings) grouped.groupOf[finding] = g;
     }
@@ -138,7 +163,8 @@ bool RelevanceSieve::takes(IndicationClass classified, Length length) const {
 }
 
 bool groupsAfterRelevance(const LimitTable& table) {
-    return table.threshold.known == Known::Given && !table.threshold.afterGrouping;
+    return table.method != Method::Ultrasonic && table.threshold.known == Known::Given &&
+           !table.threshold.afterGrouping;
 }
 
 Grouped groupFindings(const Bundle& bundle, const Levels& levels) {
@@ -149,8 +175,8 @@ Grouped groupFindings(const Bundle& bundle, const Levels& levels) {
         const RelevanceSieve sieve(*bundle.table, levels);
         for (std::size_t i = 0; i < bundle.findings.size(); ++i) {
             const Finding& finding = bundle.findings[i];
-            grouped.relevant[i] = sieve.takes(finding.classified.value_or(IndicationClass::Linear),
-                                              finding.source->length);
+            grouped.relevant[i] =
+                sieve.takes(finding.classified.value_or(IndicationClass::Linear), finding.length());
         }
     }
     formRows(bundle, grouped);

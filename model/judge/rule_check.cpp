@@ -2,64 +2,13 @@
 #include "judge/rule_check.h"
 
 #include <algorithm>
-#include <map>
 
 #include "judge/framing.h"
-#include "limits/words.h"
-#include "surface/neighbours.h"
+#include "judge/rule_limit.h"
+#include "judge/spacing.h"
 
 namespace model {
 namespace {
-
-/// The limit of a cell for a zone, in millionths; none where the cell is no number for it.
-std::optional<Rational> limitOf(const Cell& cell, const Examination& examination) {
-    switch (cell.type) {
-        case Cell::Type::Number:
-            return Rational(cell.number);
-        case Cell::Type::FractionOfThickness:
-            return Rational(cell.fraction.numerator * examination.thickness.millionths(),
-                            cell.fraction.denominator);
-        default:
-            return std::nullopt;
-    }
-}
-
-const RuleRow* rowFor(const Rule& rule, const std::string& level, Length thickness) {
-    for (const RuleRow& row : rule.rows)
-        if (row.level == level && row.band.contains(thickness)) return &row;
-    return nullptr;
-}
-
-std::string classText(const std::vector<IndicationClass>& classes) {
-    if (classes.empty()) return "all";
-    std::string text;
-    for (const IndicationClass classified : classes) {
-        if (!text.empty()) text += " and ";
-        text += word(classified);
-    }
-    return text;
-}
-
-CheckUnit unitOf(RuleKind rule) {
-    switch (rule) {
-        case RuleKind::IndividualLength:
-        case RuleKind::CumulativeLength:
-        case RuleKind::Spacing:
-        case RuleKind::EquivalentReflector:
-            return CheckUnit::Millimetre;
-        case RuleKind::TotalArea:
-        case RuleKind::IndividualArea:
-            return CheckUnit::SquareMillimetre;
-        case RuleKind::AreaShare:
-        case RuleKind::ThroughWallExtent:
-            return CheckUnit::Percent;
-        case RuleKind::BackWallLoss:
-        case RuleKind::Testability:
-            return CheckUnit::Decibel;
-        default:
-            return CheckUnit::Count;
-    }
-}
 
 /// The greatest whole number of millionths that still passes "at most" or "less than" `limit`.
 std::int64_t largestPassing(Rational limit, Comparison comparison) {
@@ -80,6 +29,9 @@ public:
 
 private:
     [[nodiscard]] const LimitTable& table() const { return *view_.bundle->table; }
+    [[nodiscard]] std::optional<Rational> limitIn(const Cell& cell) const {
+        return limitOf(cell, view_.examination().thickness, std::nullopt);
+    }
     void chooseRow(RuleOutcome& outcome);
     void measure();
     void measureEach(Measure measure);
@@ -116,8 +68,7 @@ void Application::chooseRow(RuleOutcome& outcome) {
         const RuleRow* other = rowFor(*with_, view_.levels->at(with_->key), examination.thickness);
         if (other == nullptr) {
             row_ = nullptr;
-        } else if (const auto mine = limitOf(row_->limit, examination),
-                   theirs = limitOf(other->limit, examination);
+        } else if (const auto mine = limitIn(row_->limit), theirs = limitIn(other->limit);
                    (mine && !theirs && other->limit.type != Cell::Type::None) ||
                    (mine && theirs && *theirs < *mine) ||
                    (!mine && theirs && row_->limit.type == Cell::Type::None)) {
@@ -129,19 +80,13 @@ void Application::chooseRow(RuleOutcome& outcome) {
         return;
     }
     if (row_->limit.type == Cell::Type::None) {
-        outcome.leftOut = std::string(word(rule_.kind)) + ", " + classText(classes_) +
-                          ": no limit at " + check_.level;
+        outcome.leftOut = leftOutText(rule_, classes_, check_.level);
         return;
     }
-    check_.rule = rule_.kind;
     check_.key = rule_.key;
     check_.classText = classText(classes_);
-    check_.source = row_->limit.source;
-    check_.note = row_->limit.note;
-    check_.comparison = rule_.passes;
-    check_.unit = unitOf(rule_.kind);
-    limit_ = limitOf(row_->limit, examination);
-    check_.limit = limit_;
+    limit_ = limitIn(row_->limit);
+    stateRow(check_, rule_, row_->limit, limit_);
 }
 
 RuleOutcome Application::run() {
@@ -182,9 +127,7 @@ void Application::decide(std::int64_t measured, bool needsLimit) {
     else if (!needsLimit)
         check_.passes = true;
     else
-        cannotBeMade(row_->limit.type == Cell::Type::Agreed
-                         ? "the limit is to be agreed and the order does not give it"
-                         : "the limit at " + check_.level + " is unknown in the table");
+        cannotBeMade(whyNoLimit(row_->limit, check_.level));
 }
 
 std::vector<Counted> Application::counted(Measure measure, bool ownOnly) {
@@ -220,7 +163,7 @@ bool Application::sieveAtMaximum(std::vector<Counted>& items) {
                                  ? nullptr
                                  : rowFor(*lengths, check_.level, view_.examination().thickness);
     const std::optional<Rational> longest =
-        maximum == nullptr ? std::nullopt : limitOf(maximum->limit, view_.examination());
+        maximum == nullptr ? std::nullopt : limitIn(maximum->limit);
     if (!longest || row_->margin.type != Cell::Type::Number) return items.empty();
     const Rational from(longest->numerator - row_->margin.number * longest->denominator,
                         longest->denominator);
@@ -289,39 +232,20 @@ void Application::measureSpacing() {
         const bool named = finding.classified &&
                            (classes_.empty() || std::find(classes_.begin(), classes_.end(),
                                                           *finding.classified) != classes_.end());
-        const bool considered = view_.grouped->relevant[i] && named &&
-                                (view_.grouped->groupOf[i] ||
-                                 view_.considers(*finding.classified, finding.source->length));
+        const bool considered =
+            view_.grouped->relevant[i] && named &&
+            (view_.grouped->groupOf[i] || view_.considers(*finding.classified, finding.length()));
         if (!considered) continue;
         findings.push_back(i);
         capsules.push_back(finding.capsule);
     }
-    std::optional<Real> period;
-    if (view_.bundle->period) period = millimetresOf(*view_.bundle->period);
-    const Neighbours neighbours(capsules, period);
-    std::optional<Real> smallest;
-    std::pair<std::size_t, std::size_t> pair;
-    const auto look = [&](Real within) {
-        for (std::size_t i = 0; i < findings.size(); ++i) {
-            if (!view_.isOwn(findings[i])) continue;
-            neighbours.forEach(i, within, [&](const Neighbour& near) {
-                const auto group = view_.grouped->groupOf[findings[i]];
-                if (group && group == view_.grouped->groupOf[findings[near.index]]) return;
-                if (smallest && near.distance >= *smallest) return;
-                smallest = near.distance;
-                pair = {findings[i], findings[near.index]};
-            });
-        }
-    };
-    // Widen the search until a pair is found; the last look is wide enough for any sheet.
-    for (Real within = 16; !smallest && within < 1e7L; within *= 8) look(within);
-    if (!smallest) {
+    const auto closest = smallestGap(view_, findings, capsules);
+    if (!closest) {
         check_.passes = true;
         return;
     }
-    decide(roundedGap(*smallest).millionths(), true);
-    check_.members = {view_.nameOf(std::min(pair.first, pair.second)),
-                      view_.nameOf(std::max(pair.first, pair.second))};
+    decide(closest->gap.millionths(), true);
+    check_.members = {view_.nameOf(closest->first), view_.nameOf(closest->second)};
 }
 
 }  // namespace

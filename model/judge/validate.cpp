@@ -6,6 +6,8 @@
 
 #include "judge/bundle.h"
 #include "judge/judge.h"
+#include "judge/level_orders.h"
+#include "judge/validate_reflectors.h"
 #include "judge/zone_places.h"
 #include "limits/words.h"
 
@@ -52,8 +54,6 @@ Result<void> validateIndication(const Examination& examination, const LimitTable
 Result<void> validateExamination(const Examination& e, const TableSet& tables,
                                  const std::string& path) {
     if (e.zone.empty()) return inputError(path + ".zone", "is empty");
-    if (e.method == Method::Ultrasonic)
-        return inputError(path + ".method", "UT is not judged by this version");
     if (e.thickness <= Length{}) return inputError(path + ".thickness_mm", "must be above 0");
     if (e.repairCycle < 0) return inputError(path + ".repair_cycle", "must not be below 0");
     if (e.repeat < 0) return inputError(path + ".repeat", "must not be below 0");
@@ -73,13 +73,17 @@ Result<void> validateExamination(const Examination& e, const TableSet& tables,
         return inputError(path + ".table", "%1 is a table for %2, not for %3",
                           {e.table, std::string(word(table->method)), std::string(word(e.method))});
     for (const auto& [name, level] : e.levels) {
-        const LevelKey* key = table->key(name);
+        const LevelKey* key = orderedKey(*table, name);
         if (key == nullptr)
             return inputError(path + ".levels", "%1 has no level key \"%2\"", {e.table, name});
         if (std::find(key->levels.begin(), key->levels.end(), level) == key->levels.end())
             return inputError(path + ".levels." + name, "%1 has no level \"%2\"", {e.table, level});
+        if (key->name != name && e.levels.contains(key->name))
+            return inputError(path + ".levels." + name,
+                              "stands beside \"%1\", which orders it already; give one of them",
+                              {key->name});
     }
-    if (e.noIndications && !e.indications.empty())
+    if (e.noIndications && !(e.indications.empty() && e.reflectors.empty()))
         return inputError(path + ".no_indications", "is stated, but indications are listed");
     for (std::size_t i = 0; i < e.notExamined.size(); ++i) {
         const std::string place = path + ".not_examined[" + std::to_string(i) + "]";
@@ -96,7 +100,7 @@ Result<void> validateExamination(const Examination& e, const TableSet& tables,
             return inputError(place + ".id", "\"%1\" is used twice in this examination",
                               {e.indications[i].id});
     }
-    return {};
+    return validateUltrasonic(e, path);
 }
 
 }  // namespace

@@ -18,9 +18,10 @@ enum class Word { Acceptable, NotJudged, NotAcceptable };  // in the order of ge
 /// How one listed indication was taken. `group` is empty where it belongs to none.
 struct JudgedIndication {
     std::string id;
-    std::optional<IndicationClass> classified;  ///< none: the table's ratio is unknown, none stated
+    std::optional<IndicationClass> classified;  ///< none: open, or the table's ratio is unknown
     bool considered = false;
     std::string group;
+    std::string openClass{};  ///< UT, where the class is open: "rim or core"; else empty
 };
 
 struct JudgedGroup {
@@ -28,6 +29,7 @@ struct JudgedGroup {
     IndicationClass classified = IndicationClass::Aligned;
     std::vector<std::string> members;  ///< "7", or "Z2/7" where it lies in another zone
     Length length;
+    std::string openClass{};  ///< UT, where it counts in several: "rim or core"; else empty
 };
 
 /// The deciding frame, in the coordinates of the zone under which the check stands.

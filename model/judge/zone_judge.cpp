@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "judge/forbidden.h"
+#include "judge/ultrasonic_zone.h"
 #include "limits/words.h"
 
 namespace model {
@@ -87,18 +88,33 @@ ExaminationVerdict ZoneJudge::judge(std::size_t member) {
     const Grouped& grouped = groupedFor(examination.levels);
     const Vicinity vicinity = vicinityOf(bundle_, member, grouped);
     const ZoneView view(bundle_, member, grouped, vicinity, examination.levels);
-    listIndications(view, verdict);
-    giveReasons(view, verdict);
+    std::optional<UltrasonicZone> ultrasonic;
+    if (table().method == Method::Ultrasonic) {
+        if (!reflectors_) reflectors_ = reflectorItemsOf(bundle_, grouped);
+        ultrasonic.emplace(view, *reflectors_);
+    }
+    giveStatedReasons(view, verdict);
+    if (ultrasonic) {
+        ultrasonic->listIndications(verdict);
+        ultrasonic->giveReasons(verdict);
+    } else {
+        listIndications(view, verdict);
+        giveReasons(view, verdict);
+    }
     const bool applicable = std::find(table().materials.begin(), table().materials.end(),
                                       sheet_.casting.material) != table().materials.end();
     if (applicable) {
-        applyRules(view, verdict);
+        if (ultrasonic)
+            ultrasonic->applyRules(verdict);
+        else
+            applyRules(view, verdict);
     } else {
         verdict.reasons.push_back("the table is not for " +
                                   std::string(word(sheet_.casting.material)));
     }
     if (auto check = forbiddenKindCheck(view)) verdict.checks.push_back(std::move(*check));
-    if (applicable) findBestLevels(view, verdict);
+    if (applicable && ultrasonic) ultrasonic->findBestLevels(verdict);
+    if (applicable && !ultrasonic) findBestLevels(view, verdict);
     giveNotes(view, verdict);
     verdict.word = wordOf(verdict);
     return verdict;
@@ -114,7 +130,7 @@ void ZoneJudge::listIndications(const ZoneView& view, ExaminationVerdict& verdic
         listedOne.classified = finding.classified;
         if (!view.grouped->relevant[i]) continue;
         listedOne.considered =
-            !finding.classified || view.considers(*finding.classified, finding.source->length);
+            !finding.classified || view.considers(*finding.classified, finding.length());
         if (const auto group = view.grouped->groupOf[i]) {
             const FindingGroup& joined = view.grouped->groups[*group];
             listedOne.group = joined.id;
@@ -146,15 +162,18 @@ void ZoneJudge::applyRules(const ZoneView& view, ExaminationVerdict& verdict) co
                                   " mm is outside the table");
 }
 
-void ZoneJudge::giveReasons(const ZoneView& view, ExaminationVerdict& verdict) const {
+void ZoneJudge::giveStatedReasons(const ZoneView& view, ExaminationVerdict& verdict) const {
     const Examination& examination = view.examination();
-    if (examination.indications.empty() && !examination.noIndications)
+    if (examination.indications.empty() && examination.reflectors.empty() &&
+        !examination.noIndications)
         verdict.reasons.push_back("no indication is listed and \"no indications\" is not stated");
     for (const NotExamined& area : examination.notExamined)
         if (area.agreed.empty())
             verdict.reasons.push_back(
                 toText(area.area) + " mm2 were not examined without an agreement: " + area.reason);
+}
 
+void ZoneJudge::giveReasons(const ZoneView& view, ExaminationVerdict& verdict) const {
     std::vector<std::string> unclassed;
     std::map<IndicationClass, std::vector<std::string>> unordered;
     std::size_t nonLinear = 0;
@@ -166,7 +185,7 @@ void ZoneJudge::giveReasons(const ZoneView& view, ExaminationVerdict& verdict) c
         if (finding.classified == IndicationClass::Linear) ++linear;
         if (!view.isOwn(i)) continue;
         if (!finding.classified) {
-            unclassed.push_back(finding.source->id);
+            unclassed.push_back(finding.id());
             continue;
         }
         // A group that replaces its members answers for them.
@@ -174,7 +193,7 @@ void ZoneJudge::giveReasons(const ZoneView& view, ExaminationVerdict& verdict) c
         if (group && view.grouped->groups[*group].replaces) continue;
         const LevelKey* key = table().keyOf(*finding.classified);
         if (key == nullptr || !view.levels->contains(key->name))
-            unordered[*finding.classified].push_back(finding.source->id);
+            unordered[*finding.classified].push_back(finding.id());
     }
     for (const JudgedGroup& group : verdict.groups) {
         const LevelKey* key = table().keyOf(group.classified);
@@ -198,7 +217,8 @@ void ZoneJudge::giveNotes(const ZoneView& view, ExaminationVerdict& verdict) con
     const Examination& examination = view.examination();
     if (!examination.surface) verdict.notes.emplace_back("edges not joined");
     for (std::size_t i = 0; i < bundle_.findings.size(); ++i)
-        if (view.isOwn(i) && bundle_.findings[i].source->removed) {
+        if (view.isOwn(i) && bundle_.findings[i].source != nullptr &&
+            bundle_.findings[i].source->removed) {
             verdict.notes.emplace_back("an examination at stage finish machined is due");
             break;
         }

@@ -5,6 +5,7 @@
 #include <map>
 #include <vector>
 
+#include "judge/reflector_items.h"
 #include "judge/rule_check.h"
 
 namespace model {
@@ -25,6 +26,8 @@ private:
 
     void listIndications(const ZoneView& view, ExaminationVerdict& verdict) const;
     void applyRules(const ZoneView& view, ExaminationVerdict& verdict) const;
+    /// What the examination itself leaves open, whatever its method.
+    void giveStatedReasons(const ZoneView& view, ExaminationVerdict& verdict) const;
     void giveReasons(const ZoneView& view, ExaminationVerdict& verdict) const;
     void giveNotes(const ZoneView& view, ExaminationVerdict& verdict) const;
     void findBestLevels(const ZoneView& view, ExaminationVerdict& verdict);
@@ -34,6 +37,7 @@ private:
     const Sheet& sheet_;
     const Bundle& bundle_;
     std::map<Levels, Grouped> grouped_;
+    std::optional<ReflectorItems> reflectors_;  ///< UT, whose grouping does not depend on levels
 };
 
 /// "not acceptable" if any check fails, else "not judged" if any could not be made or a reason
