@@ -12,6 +12,12 @@ namespace {
 constexpr std::size_t kMostKinds = 100;
 constexpr std::size_t kMostAreas = 10'000;
 
+/// The words for what is found on a surface.
+std::optional<Kind> surfaceKindFrom(std::string_view word) {
+    const std::optional<Kind> kind = kindFrom(word);
+    return kind && !isUltrasonic(*kind) ? kind : std::nullopt;
+}
+
 SheetCasting readCasting(const JsonValue& value, const std::string& path, JsonProblem& problem) {
     const JsonFields in(value, path, problem, {"serial", "heat", "part", "drawing", "material"});
     SheetCasting casting;
@@ -62,7 +68,7 @@ std::vector<Kind> readForbiddenKinds(const JsonFields& in) {
     std::vector<Kind> kinds;
     if (!in.has("forbidden_kinds")) return kinds;
     for (const std::string& text : in.texts("forbidden_kinds", kMostKinds)) {
-        const std::optional<Kind> kind = kindFrom(text);
+        const std::optional<Kind> kind = surfaceKindFrom(text);
         const std::string path = elementPath(in.pathOf("forbidden_kinds"), kinds.size());
         if (!kind) in.problem().report(path, "\"%1\" is not a word for it", {text});
         if (kind == Kind::Unknown)
@@ -107,7 +113,7 @@ Indication readIndication(const JsonValue& value, const std::string& path, JsonP
     indication.width = in.optionalQuantity<Length>("width_mm", Sign::Positive);
     if (in.has("angle_deg")) indication.angle = in.quantity<Angle>("angle_deg", Sign::Any);
     indication.area = in.optionalQuantity<Area>("area_mm2", Sign::Positive);
-    if (in.has("kind")) indication.kind = in.word("kind", kindFrom);
+    if (in.has("kind")) indication.kind = in.word("kind", surfaceKindFrom);
     if (in.has("class")) indication.stated = in.word("class", statedClassFrom);
     indication.removed = in.optionalQuantity<Length>("removed_mm", Sign::Positive);
     if (in.has("relevance")) indication.relevance = in.word("relevance", relevanceFrom);
@@ -127,7 +133,7 @@ void readIndications(const JsonFields& in, Examination& examination) {
     for (const JsonValue& value : in.array("indications", kMostIndications)) {
         const std::string path = elementPath(in.pathOf("indications"), index++);
         if (examination.method == Method::Ultrasonic)
-            checkUltrasonicIndication(value, path, in.problem());
+            examination.reflectors.push_back(readReflector(value, path, in.problem()));
         else
             examination.indications.push_back(readIndication(value, path, in.problem()));
         if (in.problem().first()) return;
@@ -171,14 +177,12 @@ Examination readExamination(const JsonValue& value, const std::string& path, Jso
     examination.rejected = readObjection(in, "rejected");
     examination.invalid = readObjection(in, "invalid");
     if (ultrasonic) {
-        checkUltrasonicKinds(in);
-        checkUltrasonicExamination(in);
+        examination.forbiddenKinds = readUltrasonicKinds(in);
+        examination.ultrasonic = readUltrasonicTest(in);
     } else {
         examination.forbiddenKinds = readForbiddenKinds(in);
     }
     readIndications(in, examination);
-    if (ultrasonic)
-        in.report("method", "is UT: this version of the program does not judge ultrasonic testing");
     return examination;
 }
 
@@ -186,16 +190,6 @@ Examination readExamination(const JsonValue& value, const std::string& path, Jso
 
 JsonValue number(std::int64_t millionths) {
     return JsonValue::number(millionths);
-}
-
-template <class Quantity>
-void addIfGiven(JsonValue::Members& members, const char* name,
-                const std::optional<Quantity>& quantity) {
-    if (quantity) members.push_back({name, number(quantity->millionths())});
-}
-
-void addIfGiven(JsonValue::Members& members, const char* name, const std::string& text) {
-    if (!text.empty()) members.push_back({name, JsonValue::string(text)});
 }
 
 JsonValue surfaceToJson(const SurfacePlace& surface) {
@@ -255,8 +249,14 @@ JsonValue examinationToJson(const Examination& examination) {
     if (examination.rejected)
         members.push_back({"rejected", objectionToJson(*examination.rejected)});
     if (examination.invalid) members.push_back({"invalid", objectionToJson(*examination.invalid)});
-    members.push_back(
-        {"indications", JsonValue::arrayOf(examination.indications, indicationToJson)});
+    if (examination.method == Method::Ultrasonic) {
+        addUltrasonicTest(members, examination.ultrasonic);
+        members.push_back(
+            {"indications", JsonValue::arrayOf(examination.reflectors, reflectorToJson)});
+    } else {
+        members.push_back(
+            {"indications", JsonValue::arrayOf(examination.indications, indicationToJson)});
+    }
     return JsonValue::object(std::move(members));
 }
 

@@ -20,8 +20,7 @@ inline constexpr std::size_t kMostIndications = 100'000;  ///< of one examinatio
 /// examination: names, types, words and signs, width against length, a class where there is no
 /// width, a reason where not relevant, "nothing found" beside a list of findings. What must hold
 /// between them, and against the limit table, is validate()'s to check. Fails with the place
-/// "file: examinations[2].indications[0].width_mm". An ultrasonic examination is read as strictly,
-/// and then refused: this version does not judge ultrasonic testing.
+/// "file: examinations[2].indications[0].width_mm".
 Result<Sheet> sheetFromJson(const JsonValue& document, const std::string& file);
 
 /// {"by": "...", "reason": "..."}

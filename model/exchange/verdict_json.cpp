@@ -67,17 +67,22 @@ std::string fractionText(Rational millionths) {
     return digits(over) + "/" + digits(under);
 }
 
+/// A class, or what it may be where that is open.
+JsonValue classText(const std::optional<IndicationClass>& classified, const std::string& open) {
+    if (!open.empty() || !classified) return textOrNull(open);
+    return text(word(*classified));
+}
+
 JsonValue indicationToJson(const JudgedIndication& indication) {
-    return JsonValue::object(
-        {{"id", text(indication.id)},
-         {"class", indication.classified ? text(word(*indication.classified)) : JsonValue()},
-         {"considered", JsonValue::boolean(indication.considered)},
-         {"group", textOrNull(indication.group)}});
+    return JsonValue::object({{"id", text(indication.id)},
+                              {"class", classText(indication.classified, indication.openClass)},
+                              {"considered", JsonValue::boolean(indication.considered)},
+                              {"group", textOrNull(indication.group)}});
 }
 
 JsonValue groupToJson(const JudgedGroup& group) {
     return JsonValue::object({{"id", text(group.id)},
-                              {"class", text(word(group.classified))},
+                              {"class", classText(group.classified, group.openClass)},
                               {"members", JsonValue::strings(group.members)},
                               {"length_mm", JsonValue::number(group.length.millionths())}});
 }

@@ -309,33 +309,6 @@ TEST(SheetJson, TakesAnAgreementWithoutANumberAsNone) {
     EXPECT_EQ(sheetOf(sheet).examinations[0].notExamined[0].agreed, "");
 }
 
-TEST(SheetJson, ReadsUltrasonicSheetsStrictlyAndRefusesToJudgeThem) {
-    Json sheet = fullSheet();
-    sheet["examinations"][0] = Json::parse(R"(
-        {"zone": "Z1", "method": "UT", "stage": "as cast", "thickness_mm": 60,
-         "table": "EN 12680-3:2003", "levels": {"all": "2"}, "zone_area_mm2": 10000,
-         "testability": {"smallest_fbh_mm": 2, "signal_to_noise_db": 12}, "dead_zone_mm": 5,
-         "directions": [], "forbidden_kinds": ["planar"],
-         "indications": [
-           {"id": "u1", "x_mm": 120, "y_mm": 80, "depth_mm": 45, "fbh_mm": 2.7,
-            "length_mm": 22, "width_mm": 9, "through_wall_mm": 4, "angle_deg": 0, "area_mm2": 155,
-            "back_wall_loss_db": 6, "back_wall_loss_explained": "edge", "over_reference_db": 2.5,
-            "wall_mm": 60, "not_measurable": ["through_wall"], "kind": "volumetric"}]})");
-    EXPECT_EQ(refused(sheet),
-              "s.json: examinations[0].method: is UT: this version of the program does not judge "
-              "ultrasonic testing");
-    const std::pair<const char*, Json> wrong[] = {
-        {"depth_mm", -1},  {"fbh_mm", 0}, {"kind", "crack"},        {"not_measurable", {"area"}},
-        {"removed_mm", 1}, {"x_mm", "1"}, {"back_wall_loss_db", -1}};
-    for (const auto& [name, value] : wrong) {
-        Json bad = sheet;
-        indicationIn(bad)[name] = value;
-        EXPECT_THAT(refused(bad), HasSubstr(std::string("indications[0].") + name)) << name;
-    }
-    examinationIn(sheet)["testability"]["noise"] = 1;
-    EXPECT_THAT(refused(sheet), HasSubstr("testability.noise: is not a field"));
-}
-
 TEST(SheetJson, IsReadBackAsWritten) {
     const std::string written = writeJson(sheetToJson(sheetOf(fullSheet())));
     // What was left out comes back as its default; everything else as it was.

@@ -50,6 +50,15 @@ Json written(const ExaminationVerdict& examination) {
     return written(Verdict{Word::NotAcceptable, {examination}})["examinations"][0];
 }
 
+TEST(VerdictJson, SaysWhatAClassMayBeWhereItIsOpen) {
+    ExaminationVerdict open = examination();
+    open.indications[1].openClass = "rim or core";
+    open.groups[0].openClass = "rim or planar";
+    const Json zone = written(open);
+    EXPECT_EQ(zone["indications"][1]["class"], "rim or core");
+    EXPECT_EQ(zone["groups"][0]["class"], "rim or planar");
+}
+
 // Names, types and nulls as the format's description has them.
 TEST(VerdictJson, HasTheFieldsOfItsFormat) {
     const Json verdict = written(Verdict{Word::NotAcceptable, {examination()}});
