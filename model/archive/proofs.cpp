@@ -2,6 +2,9 @@
 #include "archive/proofs.h"
 
 #include <algorithm>
+#include <condition_variable>
+#include <deque>
+#include <mutex>
 #include <thread>
 
 #include "archive/signed_acts.h"
@@ -10,8 +13,10 @@
 namespace model {
 namespace {
 
-/// Large enough that starting a thread does not count, small enough that all cores are busy soon.
-constexpr std::size_t kRowsATask = 512;
+/// Large enough that handing over does not count, small enough that all cores are busy soon.
+constexpr std::size_t kRowsATask = 128;
+/// What may wait: some ten megabytes. So threads have work while this one compares tables.
+constexpr std::size_t kMostTasks = 256;
 
 /// Of the person that a row saves.
 std::set<Role> rolesIn(const Canonical& content) {
@@ -30,6 +35,45 @@ std::string_view bytesOf(const Digest& hash) {
 
 }  // namespace
 
+/// What is to be checked, handed from the thread that reads to those that check.
+class ProofCheck::Queue {
+public:
+    void put(std::vector<Job> jobs) {
+        std::unique_lock lock(mutex_);
+        changed_.wait(lock, [&] { return tasks_.size() < kMostTasks; });
+        tasks_.push_back(std::move(jobs));
+        changed_.notify_all();
+    }
+    /// Empty: there is nothing more to do.
+    std::vector<Job> take() {
+        std::unique_lock lock(mutex_);
+        changed_.wait(lock, [&] { return isClosed_ || !tasks_.empty(); });
+        if (tasks_.empty()) return {};
+        std::vector<Job> jobs = std::move(tasks_.front());
+        tasks_.pop_front();
+        changed_.notify_all();
+        return jobs;
+    }
+    void close() {
+        const std::lock_guard lock(mutex_);
+        isClosed_ = true;
+        changed_.notify_all();
+    }
+    void abandon() {
+        const std::lock_guard lock(mutex_);
+        tasks_.clear();
+    }
+
+private:
+    std::mutex mutex_;
+    std::condition_variable changed_;
+    std::deque<std::vector<Job>> tasks_;
+    bool isClosed_ = false;
+};
+
+ProofCheck::ProofCheck() : queue_(std::make_unique<Queue>()) {}
+ProofCheck::ProofCheck(ProofCheck&&) noexcept = default;
+
 Result<ProofCheck> ProofCheck::begin(const Connection& connection) {
     ProofCheck check;
     check.place_ = connection.place();
@@ -47,11 +91,20 @@ Result<ProofCheck> ProofCheck::begin(const Connection& connection) {
             signer.known = std::move(*known);
         check.known_->signers.push_back(std::move(signer));
     }
+    for (unsigned i = 0; i < std::max(1U, std::thread::hardware_concurrency()); ++i)
+        check.workers_.push_back(std::async(
+            std::launch::async, [known = check.known_.get(), queue = check.queue_.get()] {
+                return checkAll(*known, *queue);
+            }));
     return check;
 }
 
 ProofCheck::~ProofCheck() {
-    for (auto& task : running_) task.wait();
+    if (!queue_) return;
+    queue_->abandon();
+    queue_->close();
+    for (auto& worker : workers_)
+        if (worker.valid()) worker.wait();
 }
 
 void ProofCheck::find(std::int64_t sequence, std::string reason) {
@@ -65,7 +118,7 @@ void ProofCheck::add(const HistoryEntry& entry, const Proofs& proofs, const Cano
     addSeal(entry, proofs, job);
     addSignature(entry, proofs, row, job);
     if (!job.seal.empty() || job.signer != nullptr) jobs_.push_back(std::move(job));
-    if (jobs_.size() >= kRowsATask) start();
+    if (jobs_.size() >= kRowsATask) handOver();
 }
 
 void ProofCheck::addSeal(const HistoryEntry& entry, const Proofs& proofs, Job& job) {
@@ -144,45 +197,40 @@ std::string ProofCheck::againstSigner(const Signer& signer, const HistoryEntry& 
     return {};
 }
 
-void ProofCheck::start() {
-    if (jobs_.empty()) return;
-    collect(std::max(1U, std::thread::hardware_concurrency()) - 1);
-    running_.push_back(std::async(
-        std::launch::async,
-        [known = known_.get(), jobs = std::move(jobs_)] { return check(*known, jobs); }));
+void ProofCheck::handOver() {
+    if (!jobs_.empty()) queue_->put(std::move(jobs_));
     jobs_.clear();
 }
 
-void ProofCheck::collect(std::size_t running) {
-    while (running_.size() > running) {
-        Found found = running_.front().get();
-        running_.pop_front();
-        found_.insert(found_.end(), found.begin(), found.end());
-    }
-}
-
-ProofCheck::Found ProofCheck::check(const Known& known, const std::vector<Job>& jobs) {
+ProofCheck::Found ProofCheck::checkAll(const Known& known, Queue& queue) {
     Found found;
     std::vector<std::optional<SealCheck>> keys;
     for (const ArchivePublicKey& key : known.keys) {
         auto read = SealCheck::read(key.publicKey);
         keys.push_back(read ? std::optional(std::move(*read)) : std::nullopt);
     }
-    for (const Job& job : jobs) {
+    const auto check = [&](const Job& job) {
         if (!job.seal.empty() && !(keys[job.key] && keys[job.key]->fits(job.hash, job.seal)))
             found.emplace_back(job.sequence, "has a seal that is not the archive's");
-        if (job.signer == nullptr) continue;
+        if (job.signer == nullptr) return;
         if (const std::string fault = job.signer->fault(bytesOf(job.hash), job.signature);
             !fault.empty())
             found.emplace_back(job.sequence, "has a signature of " + job.signer->facts().name +
                                                  " that does not hold: " + fault);
-    }
+    };
+    for (auto jobs = queue.take(); !jobs.empty(); jobs = queue.take())
+        for (const Job& job : jobs) check(job);
     return found;
 }
 
 std::vector<Error> ProofCheck::finish() {
-    start();
-    collect(0);
+    handOver();
+    queue_->close();
+    for (auto& worker : workers_) {
+        const Found found = worker.get();
+        found_.insert(found_.end(), found.begin(), found.end());
+    }
+    workers_.clear();
     std::ranges::stable_sort(found_, {}, &Found::value_type::first);
     std::vector<Error> findings;
     if (known_->keys.empty())

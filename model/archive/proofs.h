@@ -3,9 +3,9 @@
 // files of this folder only.
 #pragma once
 
-#include <deque>
 #include <future>
 #include <map>
+#include <memory>
 #include <set>
 #include <string>
 #include <vector>
@@ -24,10 +24,12 @@ public:
     /// Reads the keys, identities and authorities that the database names; whether those are the
     /// ones that the history says is Replay's to find.
     static Result<ProofCheck> begin(const Connection& connection);
-    ProofCheck(ProofCheck&&) noexcept = default;
+    ProofCheck(ProofCheck&&) noexcept;
+    ProofCheck& operator=(ProofCheck&&) noexcept = delete;
     ~ProofCheck();
 
     /// Takes the next row, whose hash was found to be that of its bytes; `row` is what they say.
+    /// Other threads check its proofs; waits only where very many rows lie before them.
     void add(const HistoryEntry& entry, const Proofs& proofs, const Canonical& row);
 
     /// Everything that does not stand up; waits until all is checked. Damaged, each with its row.
@@ -55,8 +57,9 @@ private:
         std::string signature;
     };
     using Found = std::vector<std::pair<std::int64_t, std::string>>;
+    class Queue;
 
-    ProofCheck() = default;
+    ProofCheck();
     void find(std::int64_t sequence, std::string reason);
     void addSeal(const HistoryEntry& entry, const Proofs& proofs, Job& job);
     /// Whether the person had the role for the act, as of that row; then follows the act itself.
@@ -66,16 +69,16 @@ private:
     /// Why the identity could not sign that row; empty: it could.
     [[nodiscard]] std::string againstSigner(const Signer& signer, const HistoryEntry& entry,
                                             const std::string& person) const;
-    void start();
-    void collect(std::size_t running);
-    static Found check(const Known& known, const std::vector<Job>& jobs);
+    void handOver();
+    static Found checkAll(const Known& known, Queue& queue);
 
     std::string place_;
     bool isSetUp_ = false;                         ///< somebody has signed already
     std::map<std::string, std::set<Role>> roles_;  ///< of active people as of the row, by id
     std::unique_ptr<Known> known_;
     std::vector<Job> jobs_;
-    std::deque<std::future<Found>> running_;
+    std::unique_ptr<Queue> queue_;
+    std::vector<std::future<Found>> workers_;
     Found found_;
     std::int64_t seals_ = 0;
     std::int64_t signatures_ = 0;
