@@ -165,6 +165,10 @@ private:
         auto files = model::unnamedFiles(archive_);
         if (!files) return files.error();
         result_.unnamedFiles = std::move(*files);
+        // What a finding names is more than left over.
+        for (const model::Error& finding : result_.findings)
+            for (const std::string& named : finding.arguments)
+                std::erase(result_.unnamedFiles, named);
         return {};
     }
 

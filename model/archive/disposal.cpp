@@ -157,22 +157,10 @@ Result<void> takeOut(const Connection& connection, const Leaving& leaving) {
 /// The files that a disposal said go, as far as nothing else names them.
 Result<void> deleteFiles(const Archive& archive, std::int64_t number) {
     const Connection& connection = ArchiveAccess::connection(archive);
-    SqlStatement statement(connection,
-                           "SELECT bytes FROM history JOIN disposal ON history_sequence = sequence "
-                           "WHERE number = ?");
-    const auto row = statement.first(number);
-    if (!row) return row.error();
-    const auto said = *row ? parseCanonical(statement.blob(0)) : Result<Canonical>(Canonical());
-    if (!said) return said.error();
-    const Canonical* content = said->member("content");
-    const Canonical* files = content ? content->member("files") : nullptr;
-    if (!files || !files->array())
-        return connection.damaged("disposal " + std::to_string(number), "names no files");
-    const auto named = namedFiles(connection);
-    if (!named) return named.error();
-    for (const Canonical& digest : *files->array()) {
-        if (!digest.text() || std::ranges::binary_search(*named, *digest.text())) continue;
-        const std::string path = storedFilePath(ArchiveAccess::folder(archive), *digest.text());
+    const auto files = disposedFiles(connection, number);
+    if (!files) return files.error();
+    for (const DisposedFile& file : *files) {
+        const std::string path = storedFilePath(ArchiveAccess::folder(archive), file.digest);
         std::error_code failure;
         std::filesystem::remove(path, failure);
         if (failure)

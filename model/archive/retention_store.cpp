@@ -74,4 +74,33 @@ Result<std::vector<std::string>> namedFiles(const Connection& connection) {
     return digests;
 }
 
+Result<std::vector<DisposedFile>> disposedFiles(const Connection& connection,
+                                                std::optional<std::int64_t> number) {
+    SqlStatement statement(connection,
+                           std::string("SELECT number, bytes FROM history JOIN disposal "
+                                       "ON history_sequence = sequence") +
+                               (number ? " WHERE number = ?" : ""));
+    auto row = number ? statement.first(*number) : statement.first();
+    std::vector<DisposedFile> gone;
+    for (; row && *row; row = statement.next()) {
+        const auto said = parseCanonical(statement.blob(1));
+        if (!said) return said.error();
+        const Canonical* content = said->member("content");
+        const Canonical* files = content ? content->member("files") : nullptr;
+        if (!files || !files->array())
+            return connection.damaged("disposal " + std::to_string(statement.whole(0)),
+                                      "names no files");
+        for (const Canonical& digest : *files->array())
+            if (digest.text()) gone.push_back({statement.whole(0), *digest.text()});
+    }
+    if (!row) return row.error();
+    if (gone.empty()) return gone;
+    const auto named = namedFiles(connection);
+    if (!named) return named.error();
+    std::erase_if(gone, [&](const DisposedFile& file) {
+        return std::ranges::binary_search(*named, file.digest);
+    });
+    return gone;
+}
+
 }  // namespace model

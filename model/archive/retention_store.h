@@ -2,6 +2,8 @@
 // Retention and disposals in the database. For the .cpp files of this folder only.
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,5 +30,15 @@ Canonical::Object canonicalOf(const Retention& retention);
 /// SHA-256 of every file that the database names, each once, sorted: those in the columns
 /// `file_sha256` of its tables.
 Result<std::vector<std::string>> namedFiles(const Connection& connection);
+
+/// A file that a disposal said goes.
+struct DisposedFile {
+    std::int64_t number = 0;  ///< of the certificate
+    std::string digest;       ///< SHA-256
+};
+/// Those that no row names any more; `number`: those of one certificate. Damaged: a row of the
+/// history that says so is not understood.
+Result<std::vector<DisposedFile>> disposedFiles(const Connection& connection,
+                                                std::optional<std::int64_t> number);
 
 }  // namespace model

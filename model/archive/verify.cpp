@@ -2,6 +2,7 @@
 #include "archive/verify.h"
 
 #include <algorithm>
+#include <filesystem>
 
 #include "archive/certificate_store.h"
 #include "archive/dialect.h"
@@ -12,6 +13,7 @@
 #include "archive/presented_files.h"
 #include "archive/proofs.h"
 #include "archive/replay.h"
+#include "archive/retention_store.h"
 #include "archive/stored_file.h"
 #include "archive/transaction.h"
 
@@ -27,11 +29,12 @@ public:
     Result<Verification> run() {
         const auto reading = ReadTransaction::begin(connection_);
         if (!reading) return reading.error();
+        // The history first: other threads check its seals and signatures during the rest.
         for (const auto step :
-             {&Verifier::countWork, &Verifier::checkDatabase, &Verifier::checkSchema,
-              &Verifier::checkHistory, &Verifier::checkHeldHead, &Verifier::checkStored,
-              &Verifier::checkCertificates, &Verifier::checkUnreleased,
-              &Verifier::checkSearchIndex}) {
+             {&Verifier::countWork, &Verifier::checkHistory, &Verifier::checkHeldHead,
+              &Verifier::checkDatabase, &Verifier::checkSchema, &Verifier::checkStored,
+              &Verifier::checkCertificates, &Verifier::checkUnreleased, &Verifier::checkDisposed,
+              &Verifier::checkSearchIndex, &Verifier::checkProofs}) {
             const auto done = (this->*step)();
             if (done) continue;
             // Whatever can be read at all is checked.
@@ -121,9 +124,12 @@ private:
 
     Result<void> checkHistory() {
         ChainVerifier chain;
-        auto proving = ProofCheck::begin(connection_);
-        if (!proving && proving.error().kind != ErrorKind::Damaged) return proving.error();
-        if (!proving) find(proving.error());
+        auto begun = ProofCheck::begin(connection_);
+        if (!begun && begun.error().kind != ErrorKind::Damaged) return begun.error();
+        if (begun)
+            proving_.emplace(std::move(*begun));
+        else
+            find(begun.error());
         Result<void> outcome;
         const auto take = [&](const HistoryEntry& entry, const Proofs& proofs) {
             if (auto added = chain.add(entry.sequence, entry.bytes, entry.hash); !added) {
@@ -138,21 +144,24 @@ private:
                 find(name, "has columns that differ from its bytes");
             else if (!replay_.take(entry, *row))
                 find(name, "has a content that this program does not understand");
-            if (row && proving) proving->add(entry, proofs, *row);
+            if (row && proving_) proving_->add(entry, proofs, *row);
             if (held_ && held_->sequence == entry.sequence) heldFits_ = held_->hash == entry.hash;
             outcome = advance();
             return outcome.ok();
         };
         auto read = readHistoryWithProofs(connection_, take);
         result_.head = chain.head();
-        if (proving) {
-            for (Error& error : proving->finish()) find(std::move(error));
-            result_.seals = proving->seals();
-            result_.signatures = proving->signatures();
-        }
         historyIsWhole_ = read.ok() && outcome.ok();
         if (!read) return read;
         return outcome;
+    }
+
+    Result<void> checkProofs() {
+        if (!proving_) return {};
+        for (Error& error : proving_->finish()) find(std::move(error));
+        result_.seals = proving_->seals();
+        result_.signatures = proving_->signatures();
+        return {};
     }
 
     Result<void> checkHeldHead() {
@@ -207,6 +216,22 @@ private:
         return {};
     }
 
+    Result<void> checkDisposed() {
+        const auto files = disposedFiles(connection_, std::nullopt);
+        if (!files) return files.error();
+        for (const DisposedFile& file : *files) {
+            const std::string path = storedFilePath(folder_, file.digest);
+            std::error_code ignored;
+            if (!std::filesystem::exists(path, ignored)) continue;
+            Error error = connection_.damaged(
+                "certificate " + std::to_string(file.number),
+                "was disposed of, but its file %1 is still there; dispose of it again");
+            error.arguments = {path};
+            find(std::move(error));
+        }
+        return {};
+    }
+
     /// No evidence, but what it leaves out is not found.
     Result<void> checkSearchIndex() {
         if (databaseIsBroken_ || !schemaIsWhole_) return {};
@@ -226,6 +251,7 @@ private:
     Verification result_;
     PresentedFiles presentedFiles_{connection_, folder_};
     Replay replay_;
+    std::optional<ProofCheck> proving_;
     std::int64_t done_ = 0;
     std::int64_t total_ = 0;
     bool heldFits_ = false;

@@ -15,6 +15,7 @@ namespace {
 
 using testing::AllOf;
 using testing::Contains;
+using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
@@ -234,9 +235,24 @@ TEST_F(RetentionTest, ADisposedFileThatCouldNotBeDeletedGoesTheNextTime) {
     EXPECT_THAT(done.error().message(), AllOf(HasSubstr(file), HasSubstr("could not be deleted")));
     std::filesystem::remove_all(file);
     std::filesystem::rename(aside, file);
+    EXPECT_THAT(findings(), Contains(AllOf(HasSubstr("certificate 1: was disposed of"),
+                                           HasSubstr(file + " is still there"))));
     EXPECT_THAT(dispose(*archive_, number_, "day is over", qaManager_), Succeeds());
     EXPECT_FALSE(std::filesystem::exists(file));
     EXPECT_THAT(findings(), IsEmpty());
+}
+
+TEST_F(RetentionTest, ADisposedFileThatCameBackIsFound) {
+    disposeAfterwards();
+    ASSERT_THAT(findings(), IsEmpty());
+    for (const std::string& digest : {presented_, endorsed_, released_}) {
+        const std::string file = storedFilePath(path() + ".files", digest);
+        std::filesystem::create_directories(std::filesystem::path(file).parent_path());
+        std::ofstream(file) << "whatever it holds";
+        EXPECT_THAT(findings(), ElementsAre(AllOf(HasSubstr("certificate 1: was disposed of"),
+                                                  HasSubstr(file + " is still there"))));
+        std::filesystem::remove(file);
+    }
 }
 
 TEST_F(RetentionTest, OnlyADueDisposalLetsAnythingBeDeleted) {
