@@ -52,6 +52,7 @@ ExaminationPane::ExaminationPane(QWidget* parent)
             [this](int row) { table_->goTo(row, rows_->firstCell()); });
     connect(entry_, &QTabWidget::currentChanged, this, [this](int page) {
         finishEditing();
+        if (page != Rows) cautions_->setOpen(false);  // read, and work begun
         details_->setVisible(page == Rows || page == Coverage);
     });
     connect(unit_, &QComboBox::currentIndexChanged, this, &ExaminationPane::setUnit);

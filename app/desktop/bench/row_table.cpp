@@ -48,6 +48,7 @@ void RowTable::changeEvent(QEvent* event) {
 void RowTable::goTo(int row, int column) {
     const QModelIndex cell = rows_.index(row, column);
     setCurrentIndex(cell);
+    if (column == rows_.firstCell()) scrollTo(rows_.index(row, 0));  // the id with it
     scrollTo(cell);
 }
 

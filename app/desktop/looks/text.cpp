@@ -275,7 +275,14 @@ std::vector<std::string> levelKeysInOrder(const std::map<std::string, std::strin
 
 QString levelsText(const std::map<std::string, std::string>& levels) {
     QStringList words;
-    for (const auto& key : levelKeysInOrder(levels)) words << qt(levels.at(key));
+    for (const auto& key : levelKeysInOrder(levels)) {
+        const QString level = qt(levels.at(key));
+        // A bare number says nothing: "level 2" of all classes, "rim 2" of one.
+        const bool bare = !level.isEmpty() && level[0].isDigit();
+        words << (!bare          ? level
+                  : key == "all" ? tr("level %1").arg(level)
+                                 : classText(key) + " " + level);
+    }
     return words.join(QStringLiteral(" · "));
 }
 

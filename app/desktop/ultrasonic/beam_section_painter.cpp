@@ -84,14 +84,21 @@ private:
         return {origin_.x() + point.xMm * scale_, origin_.y() + point.yMm * scale_};
     }
 
-    /// What of the part is shown: probe and path, and a little more on both sides.
+    /// What of the part is shown: probe and path, and a little more on both sides; at the left
+    /// enough for the names of the layers.
     void measure() {
+        const double more = std::max(part().thicknessMm * .35, section_.probeBackMm * .5);
+        measure(more, more);
+        const double names = metrics_.horizontalAdvance(tr("core")) * 1.8 / scale_;
+        measure(std::max(more, names - section_.probeBackMm), more);
+    }
+
+    void measure(double moreBehind, double more) {
         double furthest = 0;
         for (const auto& point : section_.trace.line) {
             furthest = std::max(furthest, alongSurface(point, furthest));
         }
-        const double more = std::max(part().thicknessMm * .35, section_.probeBackMm * .5);
-        from_ = -section_.probeBackMm - more;
+        from_ = -section_.probeBackMm - moreBehind;
         to_ = std::max(furthest, section_.probeFrontMm) + more;
         if (part().surface != model::ScanSurface::Flat) {
             const double half = std::numbers::pi * *part().radiusMm;
@@ -212,9 +219,34 @@ private:
         painter_.drawPolygon(QPolygonF({flaw + QPointF(0, -8), flaw + QPointF(8, 0),
                                         flaw + QPointF(0, 8), flaw + QPointF(-8, 0)}));
         const QString text = tr("%1 deep").arg(millimetres(trace.end->depthMm));
-        const double wide = metrics_.horizontalAdvance(text) + 8;
-        const bool left = flaw.x() + 14 + wide > style_.area.right() - 4;
-        tag(flaw + QPointF(left ? -wide / 2 - 12 : wide / 2 + 12, 0), text, ink_);
+        tag(clearOfBeam(flaw, metrics_.horizontalAdvance(text) + 8), text, ink_);
+    }
+
+    /// Where a word of this width stands beside the flaw without covering the beam: right, left,
+    /// below or above.
+    [[nodiscard]] QPointF clearOfBeam(QPointF flaw, double wide) const {
+        const double high = metrics_.height();
+        const QPointF aside(wide / 2 + 12, 0);
+        const QPointF below(0, high / 2 + 12);
+        const QRectF room = style_.area.adjusted(4, 4, -4, -high - 8);
+        for (const QPointF way : {aside, -aside, below, -below, aside + below, aside - below,
+                                  below - aside, -below - aside}) {
+            QRectF box(0, 0, wide, high);
+            box.moveCenter(flaw + way);
+            if (room.contains(box) && !coversBeam(box)) return box.center();
+        }
+        return flaw + below;
+    }
+
+    [[nodiscard]] bool coversBeam(const QRectF& box) const {
+        const auto& points = section_.trace.line;
+        for (std::size_t i = 1; i < points.size(); ++i) {
+            const QLineF leg(at(points[i - 1]), at(points[i]));
+            for (double share = 0; share <= 1; share += .02) {
+                if (box.contains(leg.pointAt(share))) return true;
+            }
+        }
+        return false;
     }
 
     void drawFootnote() {

@@ -74,6 +74,8 @@ CoveragePage::CoveragePage(QWidget* parent)
     connect(form_, &FieldForm::entered, this,
             [this](int field) { commit(form_->editor(field)->accessibleName()); });
     connect(form_, &FieldForm::helpChanged, help_, &QLabel::setText);
+    connect(form_, &FieldForm::ended, directions_, [this] { directions_->setFocus(); });
+    setTabOrder(form_->editor(form_->count() - 1), directions_);
 }
 
 void CoveragePage::show(CastingDesk* desk, int examination) {

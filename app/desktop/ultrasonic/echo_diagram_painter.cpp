@@ -30,6 +30,10 @@ QString number(double value) {
     return QString::number(value, 'g', value < 10 ? 2 : 4);
 }
 
+QString diameter(double value) {
+    return QString::number(value, 'g', value < 10 ? 2 : 3);
+}
+
 /// 1, 2, 5 x 10^n between two values.
 std::vector<double> decades(double from, double to) {
     std::vector<double> steps;
@@ -82,6 +86,7 @@ public:
         painter_.restore();
         drawCurveNames();
         drawPoints();
+        drawBackWallName();
         painter_.setPen(QPen(faded(ink_, .6), 1));
         painter_.setBrush(Qt::NoBrush);
         painter_.drawRect(plot_);
@@ -142,7 +147,10 @@ private:
 
     void drawHeights() {
         const double line = metrics_.height();
-        const double step = plot_.height() / ((kHighest - lowest_) / 10) < line ? 20 : 10;
+        double step = 10;
+        for (const double wider : {20.0, 50.0, 100.0}) {
+            if (step * plot_.height() / (kHighest - lowest_) < line) step = wider;
+        }
         for (double db = 0; db >= lowest_; db -= step) {
             const double y = yOf(db);
             painter_.setPen(QPen(faded(ink_, .12), 1));
@@ -194,23 +202,32 @@ private:
         const auto& curves = modelDiagram().curves;
         const auto name = [&](double db, const QString& text) {
             const double y = yOf(db);
-            if (y > plot_.bottom() + line / 2 || y < taken + line * .9) return;
+            if (y > plot_.bottom() - line / 2 || y < taken + line * .9) return;
             taken = y;
             painter_.drawText(QRectF(plot_.right() + 5, y - line / 2,
                                      style_.area.right() - plot_.right() - 5, line),
                               Qt::AlignLeft | Qt::AlignVCenter, text);
         };
         for (auto curve = curves.rbegin(); curve != curves.rend(); ++curve) {
-            name(curve->echoDb.back(), number(curve->g * diagram_.diameterMm));
+            name(curve->echoDb.back(), diameter(curve->g * diagram_.diameterMm));
         }
-        const auto& a = modelDiagram().a;
-        const auto middle = a.size() * 3 / 4;
+    }
+
+    /// Above the right end of its curve, unless a point's label stands there.
+    void drawBackWallName() {
         const QString text = tr("back wall");
+        const double wide = metrics_.horizontalAdvance(text);
+        const auto& diagram = modelDiagram();
+        const double left = plot_.right() - wide - 6;
+        std::size_t at = diagram.a.size() - 1;
+        while (at > 0 && xOf(diagram.a[at]) > left) --at;
+        const QRectF box(left, yOf(diagram.backWallDb[at]) - metrics_.height() - 3, wide,
+                         metrics_.height());
+        for (const QRectF& label : labels_) {
+            if (label.intersects(box)) return;
+        }
         painter_.setPen(ink_);
-        painter_.drawText(
-            QRectF(QPointF(xOf(a[middle]), yOf(modelDiagram().backWallDb[middle]) - line - 2),
-                   QSizeF(metrics_.horizontalAdvance(text) + 4, line)),
-            Qt::AlignLeft | Qt::AlignVCenter, text);
+        painter_.drawText(box, Qt::AlignCenter, text);
     }
 
     void drawPoints() {
@@ -245,6 +262,7 @@ private:
         if (box.right() > plot_.right()) box.moveRight(point.x() - 10);
         if (box.bottom() > plot_.bottom()) box.moveBottom(point.y() - 6);
         if (box.top() < plot_.top()) box.moveTop(point.y() + 6);
+        labels_.push_back(box);
         painter_.setPen(Qt::NoPen);
         painter_.setBrush(faded(paper_, .85));
         painter_.drawRoundedRect(box, 2, 2);
@@ -265,16 +283,18 @@ private:
         painter_.save();
         painter_.translate(style_.area.left() + line / 2 + 2, plot_.center().y());
         painter_.rotate(-90);
-        painter_.drawText(QRectF(-plot_.height() / 2, -line / 2, plot_.height(), line),
-                          Qt::AlignCenter, tr("echo height, dB"));
+        const QString height = tr("echo height, dB");
+        const double room = plot_.height() + 3 * line;
+        painter_.drawText(QRectF(-room / 2, -line / 2, room, line), Qt::AlignCenter,
+                          metrics_.horizontalAdvance(height) < room ? height : tr("dB"));
         painter_.restore();
         if (diagram_.message.isEmpty()) return;
-        const QRectF room = plot_.adjusted(8, 8, -8, -8);
+        const QRectF inside = plot_.adjusted(8, 8, -8, -8);
         const QRectF text = painter_.boundingRect(
-            room, Qt::AlignBottom | Qt::AlignLeft | Qt::TextWordWrap, diagram_.message);
+            inside, Qt::AlignBottom | Qt::AlignLeft | Qt::TextWordWrap, diagram_.message);
         painter_.fillRect(text.adjusted(-4, -2, 4, 2), faded(paper_, .9));
         painter_.setPen(ink_);
-        painter_.drawText(room, Qt::AlignBottom | Qt::AlignLeft | Qt::TextWordWrap,
+        painter_.drawText(inside, Qt::AlignBottom | Qt::AlignLeft | Qt::TextWordWrap,
                           diagram_.message);
     }
 
@@ -290,6 +310,7 @@ private:
     QColor strong_;
     QRectF plot_;
     double lowest_ = kLowestDb;
+    std::vector<QRectF> labels_;  ///< where the points' labels stand
 };
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollArea>
 
 #include "looks/heading.h"
 #include "looks/mark.h"
@@ -189,15 +190,43 @@ void FieldForm::finishEditing() {
     if (open_ >= 0) enter(open_);
 }
 
+/// To the next field that is shown, or out at the end.
+void FieldForm::goOnFrom(const QWidget* editor) {
+    int field = 0;
+    while (field < count() && this->editor(field) != editor) ++field;
+    do ++field;
+    while (field < count() && !shown(field));
+    if (field >= count()) {
+        emit ended();
+    } else {
+        this->editor(field)->setFocus(Qt::TabFocusReason);
+    }
+}
+
 bool FieldForm::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() == QEvent::FocusIn) {
-        emit helpChanged(qobject_cast<QWidget*>(watched)->toolTip());
+        auto* editor = qobject_cast<QWidget*>(watched);
+        emit helpChanged(editor->toolTip());
+        for (QWidget* around = parentWidget(); around; around = around->parentWidget()) {
+            if (auto* scroll = qobject_cast<QScrollArea*>(around)) {
+                scroll->ensureWidgetVisible(editor);
+                break;
+            }
+        }
+    }
+    if (event->type() == QEvent::ShortcutOverride && open_ < 0) {
+        // Nothing is typed in the field: undo and redo are the examination's, not the field's.
+        const auto* keys = static_cast<QKeyEvent*>(event);
+        if (keys->matches(QKeySequence::Undo) || keys->matches(QKeySequence::Redo)) {
+            event->ignore();
+            return true;
+        }
     }
     if (event->type() == QEvent::KeyPress) {
         const auto key = static_cast<QKeyEvent*>(event)->key();
         if (key == Qt::Key_Return || key == Qt::Key_Enter) {
             finishEditing();
-            focusNextChild();
+            goOnFrom(qobject_cast<QWidget*>(watched));
             return true;
         }
     }

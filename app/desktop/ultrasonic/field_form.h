@@ -64,6 +64,7 @@ signals:
     void typed(int field);    ///< a key was pressed in it
     void entered(int field);  ///< it was left, ended by Enter, or chosen
     void helpChanged(const QString& help);
+    void ended();  ///< Enter in the last field
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -78,6 +79,7 @@ private:
         QLabel* error;
     };
     void enter(int field);
+    void goOnFrom(const QWidget* editor);
     void showErrorColour(QLabel* label) const;
 
     QGridLayout* grid_;

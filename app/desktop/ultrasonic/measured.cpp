@@ -145,15 +145,15 @@ QString beamText(const model::TypedSetting& setting) {
     if (near) said << tr("near field %1 mm").arg(QString::number(*near, 'f', 1));
     const auto diameter = lengthAbove(setting.diameter, setting.unit);
     if (setting.element != "rectangular" && diameter) {
+        QStringList edges;
         for (const double drop : {6.0, 20.0}) {
             const double factor =
                 model::divergenceFactor(model::ElementShape::Round, model::BeamField::Echo, drop);
             if (const auto half = model::divergenceDeg(factor, wave, *diameter)) {
-                said << tr("spread of the echo at −%1 dB ±%2°")
-                            .arg(drop)
-                            .arg(QString::number(*half, 'f', 1));
+                edges << tr("−%1 dB at ±%2°").arg(drop).arg(QString::number(*half, 'f', 1));
             }
         }
+        if (!edges.isEmpty()) said << tr("echo %1").arg(edges.join(", "));
     }
     return said.join(" · ");
 }

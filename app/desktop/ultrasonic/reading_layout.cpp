@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 // How the page of a reading is put together.
 #include <QBoxLayout>
+#include <QEvent>
 #include <QLabel>
 #include <QScrollArea>
 #include <QShortcut>
 #include <QSplitter>
+#include <QStyle>
 #include <QToolButton>
 
 #include "looks/heading.h"
@@ -15,12 +17,14 @@ namespace app {
 
 ReadingPage::ReadingPage(QWidget* parent)
     : QWidget(parent),
-      sides_(new QBoxLayout(QBoxLayout::LeftToRight, this)),
+      sides_(new QHBoxLayout(this)),
+      scroll_(new QScrollArea(this)),
       title_(new Heading(1.1, this)),
       previous_(new QToolButton(this)),
       next_(new QToolButton(this)),
       form_(new FieldForm(this)),
       result_(new ReadingResult(this)),
+      pictures_(new QSplitter(Qt::Vertical, this)),
       diagram_(new EchoDiagramView(this)),
       section_(new BeamSectionView(this)),
       help_(new QLabel(this)) {
@@ -46,33 +50,35 @@ ReadingPage::ReadingPage(QWidget* parent)
     head->addWidget(previous_);
     head->addWidget(next_);
     auto* entry = new QWidget(this);
-    auto* entryLayout = new QVBoxLayout(entry);
-    entryLayout->setContentsMargins(0, 0, 8, 0);
-    entryLayout->setSpacing(8);
-    entryLayout->addLayout(head);
-    entryLayout->addWidget(form_);
-    entryLayout->addWidget(result_);
-    entryLayout->addWidget(help_);
-    entryLayout->addStretch(1);
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidget(entry);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    auto* pictures = new QSplitter(Qt::Vertical, this);
-    pictures->addWidget(diagram_);
-    pictures->addWidget(section_);
-    pictures->setStretchFactor(0, 3);
-    pictures->setStretchFactor(1, 2);
-    pictures->setChildrenCollapsible(false);
+    entryLayout_ = new QVBoxLayout(entry);
+    entryLayout_->setContentsMargins(0, 0, 8, 0);
+    entryLayout_->setSpacing(8);
+    entryLayout_->addLayout(head);
+    entryLayout_->addWidget(form_);
+    entryLayout_->addWidget(result_);
+    entryLayout_->addWidget(help_);
+    entryLayout_->addStretch(1);
+    scroll_->setWidget(entry);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    pictures_->addWidget(diagram_);
+    pictures_->addWidget(section_);
+    pictures_->setStretchFactor(0, 3);
+    pictures_->setStretchFactor(1, 2);
+    pictures_->setChildrenCollapsible(false);
     sides_->setContentsMargins(0, 6, 0, 0);
     sides_->setSpacing(10);
-    sides_->addWidget(scroll, 2);
-    sides_->addWidget(pictures, 3);
+    sides_->addWidget(scroll_, 2);
+    sides_->addWidget(pictures_, 3);
     connect(form_, &FieldForm::typed, this, [this] { refreshResult(); });
     connect(form_, &FieldForm::entered, this, &ReadingPage::commit);
     connect(form_, &FieldForm::helpChanged, help_, &QLabel::setText);
+    connect(form_, &FieldForm::ended, this, [this] {
+        if (next_->isEnabled()) emit rowWanted(row_ + 1);
+        focusFirst();
+    });
 }
 
 void ReadingPage::makeForm() {
@@ -108,8 +114,28 @@ void ReadingPage::makeForm() {
 
 void ReadingPage::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    const bool wide = width() > fontMetrics().averageCharWidth() * 66;
-    sides_->setDirection(wide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    arrange();
+}
+
+void ReadingPage::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) arrange();
+}
+
+/// The pictures stand beside the form, or below the result where there is no room for that.
+void ReadingPage::arrange() {
+    const int entryWidth =
+        form_->minimumSizeHint().width() + style()->pixelMetric(QStyle::PM_ScrollBarExtent) + 14;
+    const bool beside = width() >= entryWidth + diagram_->minimumSizeHint().width() + 10;
+    scroll_->setMinimumWidth(beside ? entryWidth : 0);
+    pictures_->setMinimumHeight(beside ? 0 : fontMetrics().height() * 22);
+    const bool isBeside = sides_->indexOf(pictures_) >= 0;
+    if (beside == isBeside) return;
+    if (beside) {
+        sides_->addWidget(pictures_, 3);
+    } else {
+        entryLayout_->insertWidget(entryLayout_->indexOf(help_), pictures_);
+    }
 }
 
 }  // namespace app

@@ -8,6 +8,7 @@
 #include "looks/heading.h"
 #include "looks/text.h"
 #include "ultrasonic_bench/reading_result.h"
+#include "ultrasonic_bench/setting_fields.h"
 
 namespace app {
 namespace {
@@ -186,11 +187,18 @@ void ReadingPage::showSize(const TypedReflector& row, const model::TypedSetting&
     const auto read = model::readingOf(row, setting);
     std::optional<model::Size> size;
     QStringList said;
+    QStringList lacking;
     bool wrong = false;
     const auto say = [&](const std::string& place, const model::Error& error) {
         const int field = form_->find(place);
         if (field < 0) {
-            said << tr("Setting %1, %2").arg(qt(setting.name), errorText(error));
+            const auto* text = settingText(setting, place);
+            if (text && text->empty()) {
+                lacking << settingFieldName(place);
+            } else {
+                said << tr("Setting %1, %2: %3")
+                            .arg(qt(setting.name), settingFieldName(place), reasonText(error));
+            }
             return;
         }
         const QString name = form_->editor(field)->accessibleName();
@@ -214,6 +222,9 @@ void ReadingPage::showSize(const TypedReflector& row, const model::TypedSetting&
         }
     }
     if (!size) {
+        if (!lacking.isEmpty()) {
+            said << tr("Setting %1 lacks %2.").arg(qt(setting.name), lacking.join(", "));
+        }
         if (said.isEmpty()) said << tr("Type sound path, gain and screen height.");
         result_->showTrouble(said.join('\n'), wrong);
     }

@@ -12,6 +12,8 @@
 
 class QBoxLayout;
 class QLabel;
+class QScrollArea;
+class QSplitter;
 class QToolButton;
 
 namespace app {
@@ -47,8 +49,10 @@ signals:
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
 private:
+    void arrange();
     void makeForm();
     [[nodiscard]] const model::TypedReflector* storedRow() const;
     [[nodiscard]] model::TypedReflector typedRow() const;
@@ -68,11 +72,14 @@ private:
     std::function<model::TypedReflector()> fresh_;
 
     QBoxLayout* sides_;
+    QBoxLayout* entryLayout_ = nullptr;
+    QScrollArea* scroll_;
     Heading* title_;
     QToolButton* previous_;
     QToolButton* next_;
     FieldForm* form_;
     ReadingResult* result_;
+    QSplitter* pictures_;
     EchoDiagramView* diagram_;
     BeamSectionView* section_;
     QLabel* help_;

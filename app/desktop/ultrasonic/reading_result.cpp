@@ -25,10 +25,13 @@ QString methodText(model::SizingMethod method) {
                : ReadingResult::tr("by the far-field formulas");
 }
 
-QString extent(const QString& name, std::optional<double> mm, std::optional<bool> measurable) {
+QString extent(const QString& name, std::optional<double> mm, std::optional<bool> measurable,
+               bool moved) {
     if (mm) return ReadingResult::tr("%1 %2 mm").arg(name, decimal(*mm));
     if (measurable && !*measurable) return ReadingResult::tr("%1 not measurable").arg(name);
-    return ReadingResult::tr("%1 not measured").arg(name);
+    // A movement near the probe may be neither: the notes say why.
+    return (moved ? ReadingResult::tr("%1 not known") : ReadingResult::tr("%1 not measured"))
+        .arg(name);
 }
 
 }  // namespace
@@ -84,8 +87,12 @@ void ReadingResult::showSize(const model::Size& size, const model::Reading& read
                      .arg(decimal(*size.surfaceDistanceMm),
                           reading.probe.frontMm ? tr("front") : tr("index point"));
     }
-    facts << extent(tr("Length"), size.lengthMm, size.alongMeasurable) + ", " +
-                 extent(tr("width"), size.widthMm, size.acrossMeasurable);
+    const auto movement = reading.movement.value_or(model::ProbeMovement());
+    facts << extent(tr("Length"), size.lengthMm, size.alongMeasurable,
+                    movement.alongMm.has_value()) +
+                 ", " +
+                 extent(tr("width"), size.widthMm, size.acrossMeasurable,
+                        movement.acrossMm.has_value());
     if (size.beamWidthMm)
         facts << tr("Beam %1 mm wide here (−6 dB)").arg(decimal(*size.beamWidthMm));
     facts << tr("Wavelength %1 mm, near field %2 mm")

@@ -17,7 +17,8 @@ EchoDiagramView::EchoDiagramView(QWidget* parent) : QWidget(parent) {
     setToolTip(
         tr("Echo heights of the back wall (thick) and of flat-bottomed holes over the sound path, "
            "computed for this probe: a circular piston and a disc across its axis, near field "
-           "included. 0 dB: a flat back wall at no distance. Printed diagrams of probe makers "
+           "included. 0 dB: a flat back wall at no distance. Hatched: nearer than one near field, "
+           "where a size is only indicative. Printed diagrams of probe makers "
            "differ by a decibel or so."));
     show(EchoDiagram());
 }

@@ -127,15 +127,34 @@ SettingGroup measuredGroup() {
                 tr("What the instrument shows for the same place.")),
          number(&S::setVelocity, "set_velocity", tr("Set velocity"), tr("m/s"),
                 tr("The velocity to which the instrument was set then.")),
-         number(&S::firstEchoNumber, "first_echo_number", tr("Earlier echo, number"), {},
+         number(&S::firstEchoNumber, "first_echo_number", tr("Earlier echo: number"), {},
                 tr("Number of the earlier back-wall echo: 1 is the first.")),
-         number(&S::firstEchoGain, "first_echo_gain", tr("Its gain"), tr("dB"),
+         number(&S::firstEchoGain, "first_echo_gain", tr("Earlier echo: gain"), tr("dB"),
                 tr("Gain that brings it to a screen height.")),
-         number(&S::secondEchoNumber, "second_echo_number", tr("Later echo, number"), {},
+         number(&S::secondEchoNumber, "second_echo_number", tr("Later echo: number"), {},
                 tr("Number of a later back-wall echo of the same place.")),
-         number(&S::secondEchoGain, "second_echo_gain", tr("Its gain"), tr("dB"),
+         number(&S::secondEchoGain, "second_echo_gain", tr("Later echo: gain"), tr("dB"),
                 tr("Gain that brings it to the same screen height. Spreading in the near field is "
                    "taken off by the model's back-wall curve."))}};
+}
+
+QString settingFieldName(const std::string& field) {
+    for (const auto& group : {probeGroup(), materialGroup(), referenceGroup(), measuredGroup()}) {
+        for (const auto& known : group.fields) {
+            if (known.facts.field != field) continue;
+            return tr("%1: %2").arg(group.heading.toLower(), known.facts.label.toLower());
+        }
+    }
+    return QString::fromStdString(field);
+}
+
+const std::string* settingText(const TypedSetting& setting, const std::string& field) {
+    for (const auto& group : {probeGroup(), materialGroup(), referenceGroup(), measuredGroup()}) {
+        for (const auto& known : group.fields) {
+            if (known.facts.field == field) return &(setting.*known.text);
+        }
+    }
+    return nullptr;
 }
 
 bool isNeeded(const TypedSetting& setting, const std::string& field) {

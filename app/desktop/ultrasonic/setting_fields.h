@@ -27,6 +27,10 @@ SettingGroup materialGroup();
 SettingGroup referenceGroup();
 SettingGroup measuredGroup();
 
+/// "Reference echo: gain" of a contract name, and what stands in it; null: there is no such field.
+QString settingFieldName(const std::string& field);
+const std::string* settingText(const model::TypedSetting& setting, const std::string& field);
+
 /// Whether a field has a meaning with what else is set: no diameter of a rectangular element.
 bool isNeeded(const model::TypedSetting& setting, const std::string& field);
 

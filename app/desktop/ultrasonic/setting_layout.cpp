@@ -18,6 +18,7 @@ SettingPage::SettingPage(QWidget* parent)
       copy_(new QPushButton(tr("Copy"), this)),
       remove_(new QPushButton(tr("Delete"), this)),
       empty_(new QLabel(this)),
+      scroll_(new QScrollArea(this)),
       body_(new QWidget(this)),
       columns_(new QBoxLayout(QBoxLayout::LeftToRight)),
       left_{new FieldForm(body_), {}},
@@ -63,12 +64,20 @@ SettingPage::SettingPage(QWidget* parent)
     addGroup(left_, materialGroup());
     addGroup(right_, referenceGroup());
     addGroup(right_, measuredGroup());
-    right_.form->addWide(measured_);
-    right_.form->addWide(warning_);
-    right_.form->addWide(useVelocity_);
-    right_.form->addWide(useAttenuation_);
     connectForm(left_);
     connectForm(right_);
+    connect(left_.form, &FieldForm::ended, this, [this] { right_.form->editor(0)->setFocus(); });
+    connect(right_.form, &FieldForm::ended, this, [this] {
+        for (QPushButton* button : {useVelocity_, useAttenuation_}) {
+            if (!button->isVisible()) continue;
+            scroll_->ensureWidgetVisible(button);
+            button->setFocus();
+            return;
+        }
+        chooser_->setFocus();
+    });
+    setTabOrder(right_.form->editor(right_.form->count() - 1), useVelocity_);
+    setTabOrder(useVelocity_, useAttenuation_);
 
     auto* bar = new QHBoxLayout;
     auto* label = new QLabel(tr("Setting"), this);
@@ -85,20 +94,26 @@ SettingPage::SettingPage(QWidget* parent)
     auto* inside = new QVBoxLayout(body_);
     inside->setContentsMargins(0, 0, 8, 0);
     inside->addLayout(columns_);
+    auto* use = new QHBoxLayout;
+    use->addWidget(useVelocity_);
+    use->addWidget(useAttenuation_);
+    use->addStretch(1);
+    inside->addWidget(measured_);
+    inside->addWidget(warning_);
+    inside->addLayout(use);
     inside->addStretch(1);
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidget(body_);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll_->setWidget(body_);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setFocusPolicy(Qt::NoFocus);
 
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 6, 0, 0);
     layout->setSpacing(6);
     layout->addLayout(bar);
     layout->addWidget(beam_);
-    layout->addWidget(empty_);
-    layout->addWidget(scroll, 1);
+    layout->addWidget(empty_, 1);
+    layout->addWidget(scroll_, 1);
     layout->addWidget(help_);
 
     connect(chooser_, &QComboBox::activated, this, [this](int index) {

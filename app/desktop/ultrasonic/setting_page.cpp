@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QSignalBlocker>
 #include <cmath>
 
@@ -157,7 +158,8 @@ void SettingPage::refresh() {
     copy_->setEnabled(!locked && shown_ >= 0);
     remove_->setEnabled(!locked && shown_ >= 0);
     empty_->setVisible(shown_ < 0);
-    body_->setVisible(shown_ >= 0);
+    scroll_->setVisible(shown_ >= 0);
+    beam_->setVisible(shown_ >= 0);
     if (shown_ < 0) return;
     const auto& setting = all[static_cast<std::size_t>(shown_)];
     for (const auto* part : {&left_, &right_}) {

@@ -13,6 +13,7 @@ class QBoxLayout;
 class QComboBox;
 class QLabel;
 class QPushButton;
+class QScrollArea;
 
 namespace app {
 
@@ -63,6 +64,7 @@ private:
     QPushButton* copy_;
     QPushButton* remove_;
     QLabel* empty_;
+    QScrollArea* scroll_;
     QWidget* body_;
     QBoxLayout* columns_;
     Part left_;
