@@ -12,6 +12,7 @@
 #include "exchange/json_text.h"
 #include "exchange/record_csv.h"
 #include "exporting/certificate_json.h"
+#include "exporting/readings_json.h"
 #include "trust/chain.h"
 
 namespace app {
@@ -84,10 +85,27 @@ Result<void> addRecord(const model::Archive& archive, std::int64_t number, Expor
     return {};
 }
 
+/// What was read by ultrasound, where anything was.
+Result<void> addReadings(const model::Archive& archive, const model::Presented& presented,
+                         Exported& files) {
+    const auto readings = readingsJson(archive, presented.records);
+    if (!readings) return readings.error();
+    if (!*readings) return {};
+    const auto settings = model::settingsCsv(**readings);
+    if (!settings) return settings.error();
+    const auto lines = model::readingsCsv(**readings);
+    if (!lines) return lines.error();
+    const std::pair<const char*, const std::string&> all[] = {
+        {"readings.json", **readings}, {"settings.csv", *settings}, {"readings.csv", *lines}};
+    for (const auto& [name, bytes] : all)
+        if (auto done = files.add(name, bytes); !done) return done;
+    return {};
+}
+
 Result<void> writeFiles(const model::Archive& archive, std::int64_t number,
                         const std::string& folder) {
-    const auto found = foundCertificate(archive, number);
-    if (!found) return found.error();
+    const auto listed = foundCertificate(archive, number);
+    if (!listed) return listed.error();
     const auto certificate = archive.certificate(number);
     if (!certificate) return certificate.error();
     const auto pdf = archive.certificateFile(number);
@@ -95,12 +113,15 @@ Result<void> writeFiles(const model::Archive& archive, std::int64_t number,
     const std::string name = "certificate-" + std::to_string(number);
     Exported files(folder);
     if (auto done = files.add(name + ".pdf", *pdf); !done) return done;
-    if (auto done = files.add(name + ".json", factsText(*found, *certificate)); !done) return done;
+    if (auto done = files.add(name + ".json", factsText(*listed, *certificate)); !done) return done;
     // A certificate of the first schema was released without one.
-    const auto presented = model::presentedOf(archive, found->serial);
+    const auto presented = model::presentedOf(archive, listed->serial);
     if (!presented) return presented.error();
-    if (std::ranges::find(*presented, number, &model::Presented::number) != presented->end())
+    const auto found = std::ranges::find(*presented, number, &model::Presented::number);
+    if (found != presented->end()) {
         if (auto done = addRecord(archive, number, files); !done) return done;
+        if (auto done = addReadings(archive, *found, files); !done) return done;
+    }
     return files.finish();
 }
 

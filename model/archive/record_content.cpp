@@ -4,6 +4,7 @@
 #include "archive/canonical_records.h"
 #include "archive/typed_rows.h"
 #include "base/decimal.h"
+#include "exchange/size_json.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
 
@@ -20,6 +21,50 @@ template <class Row>
 Canonical::Array list(const std::vector<Row>& rows) {
     Canonical::Array array;
     for (const Row& row : rows) array.emplace_back(canonicalOf(row));
+    return array;
+}
+
+/// Numbers as decimal text, as everywhere that is computed; what is null is left out.
+Canonical::Object canonicalOf(const JsonValue& object) {
+    Canonical::Object canonical;
+    for (const auto& [name, value] : object.members()) {
+        switch (value.type()) {
+            case JsonValue::Type::Boolean:
+                canonical[name] = value.boolean();
+                break;
+            case JsonValue::Type::Number:
+                canonical[name] = formatMillionths(value.millionths());
+                break;
+            case JsonValue::Type::String:
+                canonical[name] = value.string();
+                break;
+            case JsonValue::Type::Array: {  // of texts
+                Canonical::Array array;
+                for (const JsonValue& element : value.elements())
+                    array.emplace_back(element.string());
+                canonical[name] = std::move(array);
+                break;
+            }
+            case JsonValue::Type::Object:
+                canonical[name] = canonicalOf(value);
+                break;
+            case JsonValue::Type::Null:
+                break;
+        }
+    }
+    return canonical;
+}
+
+/// What each reading gave; `reflector`: the number of its row, from 1.
+Canonical::Array sizes(const ExaminationDraft& draft) {
+    Canonical::Array array;
+    for (std::size_t i = 0; i < draft.reflectors.size(); ++i) {
+        const ReadReflector read = model::read(draft.reflectors[i], draft.settings);
+        if (!read.size) continue;
+        Canonical::Object entry = canonicalOf(sizeToJson(*read.size));
+        entry["reflector"] = static_cast<std::int64_t>(i) + 1;
+        array.emplace_back(std::move(entry));
+    }
     return array;
 }
 
@@ -71,6 +116,7 @@ Canonical::Object canonicalOf(const SignedContent& content) {
     object["rows"] = list(draft.rows);
     if (!draft.settings.empty()) object["settings"] = list(draft.settings);
     if (!draft.reflectors.empty()) object["reflectors"] = list(draft.reflectors);
+    if (auto sized = sizes(draft); !sized.empty()) object["sizes"] = std::move(sized);
 
     const CastingFile& file = content.casting.file;
     Canonical::Object order = canonicalOf(file.order);

@@ -69,6 +69,76 @@ constexpr Names kExamination = {"zone", "method", "stage", "repair_cycle", "repe
 
 constexpr Names kTyped = {"id",       "x_mm", "y_mm",  "length_mm",  "width_mm",  "angle_deg",
                           "area_mm2", "kind", "class", "removed_mm", "relevance", "reason"};
+/// Of ultrasonic indications beside those; behind the judged ones, as tables of surface
+/// indications began without them.
+constexpr Names kReflector = {"depth_mm",          "fbh_mm",
+                              "through_wall_mm",   "not_measurable",
+                              "back_wall_loss_db", "back_wall_loss_explained",
+                              "over_reference_db", "wall_mm"};
+constexpr Names kSetting = {"name",
+                            "unit",
+                            "probe",
+                            "kind",
+                            "element",
+                            "diameter",
+                            "element_width",
+                            "element_length",
+                            "front",
+                            "frequency",
+                            "probe_angle",
+                            "velocity",
+                            "attenuation",
+                            "thickness",
+                            "surface",
+                            "radius",
+                            "reference",
+                            "reference_on",
+                            "block",
+                            "reference_velocity",
+                            "reference_attenuation",
+                            "reference_path",
+                            "reference_diameter",
+                            "reference_gain",
+                            "reference_screen",
+                            "transfer",
+                            "known_thickness",
+                            "shown_thickness",
+                            "set_velocity",
+                            "first_echo_number",
+                            "first_echo_gain",
+                            "second_echo_number",
+                            "second_echo_gain"};
+constexpr Names kReading = {"id",
+                            "unit",
+                            "x",
+                            "y",
+                            "heading",
+                            "setting",
+                            "sound_path",
+                            "gain",
+                            "screen",
+                            "echo_drop",
+                            "moved_along",
+                            "moved_across",
+                            "depth",
+                            "fbh",
+                            "length",
+                            "width",
+                            "through_wall",
+                            "angle",
+                            "area",
+                            "back_wall_loss",
+                            "back_wall_loss_explained",
+                            "over_reference",
+                            "wall",
+                            "not_measurable",
+                            "kind",
+                            "relevance",
+                            "reason"};
+constexpr Names kSize = {
+    "wavelength_mm",       "near_field_mm", "beam_width_mm", "depth_mm",
+    "surface_distance_mm", "leg",           "echo_db",       "fbh_mm",
+    "fbh_method",          "length_mm",     "width_mm",      "far_field_fbh_mm"};
 constexpr Names kCheck = {"rule",  "class",    "key",        "level",  "locator",
                           "grade", "measured", "comparison", "limit",  "limit_exact",
                           "unit",  "passes",   "members",    "reason", "note"};
@@ -81,14 +151,16 @@ std::string namesOf(std::initializer_list<Names> groups) {
 }
 
 std::string indicationLines(const Json& sheet, const Json& verdict) {
-    std::string text = namesOf({kExamination, kTyped, {"judged_class", "considered", "group"}});
+    std::string text =
+        namesOf({kExamination, kTyped, {"judged_class", "considered", "group"}, kReflector});
     for (std::size_t i = 0; i < sheet.size(); ++i) {
         const Json& judged = verdict.at(i).at("indications");
         const Json& typed = sheet.at(i).at("indications");
         for (std::size_t row = 0; row < typed.size(); ++row) {
             Line line;
             line.addAll(verdict.at(i), kExamination).addAll(typed.at(row), kTyped);
-            text += line.addAll(judged.at(row), {"class", "considered", "group"}).take();
+            line.addAll(judged.at(row), {"class", "considered", "group"});
+            text += line.addAll(typed.at(row), kReflector).take();
         }
     }
     return text;
@@ -102,6 +174,34 @@ std::string checkLines(const Json& verdict) {
             line.addAll(examination, kExamination);
             line.addAll(examination.at("table"), {"id", "revision"});
             text += line.addAll(check, kCheck).take();
+        }
+    return text;
+}
+
+std::string settingLines(const Json& examinations) {
+    std::string text = namesOf({kExamination, kSetting});
+    for (const Json& examination : examinations)
+        for (const Json& setting : examination.at("settings"))
+            text += Line().addAll(examination, kExamination).addAll(setting, kSetting).take();
+    return text;
+}
+
+std::string readingLines(const Json& examinations) {
+    std::string text = namesOf({kExamination, kReading});
+    text.resize(text.size() - std::string_view("\r\n").size());
+    for (const char* name : kSize) text += std::string(",computed_") + name;
+    text += ",computed_notes\r\n";
+    for (const Json& examination : examinations)
+        for (const Json& reading : examination.at("readings")) {
+            const Json& size = reading.at("size");
+            Line line;
+            line.addAll(examination, kExamination).addAll(reading.at("typed"), kReading);
+            line.addAll(size.is_null() ? Json::object() : size, kSize);
+            std::string notes;
+            if (!size.is_null())
+                for (const Json& note : size.at("notes"))
+                    notes += (notes.empty() ? "" : "\n") + note.get<std::string>();
+            text += line.add(notes).take();
         }
     return text;
 }
@@ -124,6 +224,18 @@ Result<std::string> indicationsCsv(std::string_view sheet, std::string_view verd
     const auto judged = examinationsOf(verdict);
     if (!judged) return notUnderstood("verdict");
     return understood("record", [&] { return indicationLines(*typed, *judged); });
+}
+
+Result<std::string> settingsCsv(std::string_view readings) {
+    const auto examinations = examinationsOf(readings);
+    if (!examinations) return notUnderstood("readings");
+    return understood("readings", [&] { return settingLines(*examinations); });
+}
+
+Result<std::string> readingsCsv(std::string_view readings) {
+    const auto examinations = examinationsOf(readings);
+    if (!examinations) return notUnderstood("readings");
+    return understood("readings", [&] { return readingLines(*examinations); });
 }
 
 Result<std::string> checksCsv(std::string_view verdict) {

@@ -15,6 +15,11 @@ namespace model {
 /// makes of it. Damaged: they are no such documents, or do not belong together.
 Result<std::string> indicationsCsv(std::string_view sheet, std::string_view verdict);
 
+/// Every setting and every reading of a fettlemark-readings/1 document (exporting/readings_json.h),
+/// as typed; a reading's line ends with what it gave, its notes one a line. Damaged: as above.
+Result<std::string> settingsCsv(std::string_view readings);
+Result<std::string> readingsCsv(std::string_view readings);
+
 /// Every check of a verdict. Damaged: it is no such document.
 Result<std::string> checksCsv(std::string_view verdict);
 

@@ -40,10 +40,66 @@ TEST(RecordCsv, ListsEveryIndicationWithWhatBecameOfIt) {
     ASSERT_TRUE(csv.ok()) << csv.error().message();
     EXPECT_EQ(*csv,
               "zone,method,stage,repair_cycle,repeat,id,x_mm,y_mm,length_mm,width_mm,angle_deg,"
-              "area_mm2,kind,class,removed_mm,relevance,reason,judged_class,considered,group\r\n"
-              "Z1,MT,as cast,0,1,1,10.125,-2,3.000001,0.5,,,,,,,,linear,true,A1\r\n"
+              "area_mm2,kind,class,removed_mm,relevance,reason,judged_class,considered,group,"
+              "depth_mm,fbh_mm,through_wall_mm,not_measurable,back_wall_loss_db,"
+              "back_wall_loss_explained,over_reference_db,wall_mm\r\n"
+              "Z1,MT,as cast,0,1,1,10.125,-2,3.000001,0.5,,,,,,,,linear,true,A1,,,,,,,,\r\n"
               "Z1,MT,as cast,0,1,\"a,\"\"b\"\"\r\nc\",1,2,3,,,,,linear,,false,"
-              "\"Zunder, \xc3\xa9t\xc3\xa9\",,false,\r\n");
+              "\"Zunder, \xc3\xa9t\xc3\xa9\",,false,,,,,,,,,\r\n");
+}
+
+TEST(RecordCsv, ListsWhatUltrasonicIndicationsHaveBehindTheOthers) {
+    const auto csv = indicationsCsv(
+        R"({"examinations": [{"indications": [
+             {"id": "u1", "x_mm": 120, "y_mm": 80, "depth_mm": 45, "fbh_mm": 2.7, "length_mm": 22,
+              "through_wall_mm": 4, "back_wall_loss_db": 6, "back_wall_loss_explained": "rib",
+              "over_reference_db": -2.5, "wall_mm": 60, "not_measurable": ["width", "length"],
+              "kind": "planar"}]}]})",
+        R"({"examinations": [{"zone": "Z1", "method": "UT", "stage": "as cast", "repair_cycle": 0,
+             "repeat": 0, "indications": [{"id": "u1", "class": "planar", "considered": true}]}]})");
+    ASSERT_TRUE(csv.ok()) << csv.error().message();
+    EXPECT_THAT(*csv, testing::EndsWith("\r\nZ1,UT,as cast,0,0,u1,120,80,22,,,,planar,,,,,planar,"
+                                        "true,,45,2.7,4,width length,6,rib,-2.5,60\r\n"));
+}
+
+constexpr char kReadings[] = R"({"format": "fettlemark-readings/1", "examinations": [
+  {"zone": "Z1", "method": "UT", "stage": "as cast", "repair_cycle": 0, "repeat": 1,
+   "settings": [{"unit": "in", "name": "S24", "diameter": "1 3/8", "second_echo_gain": "41,5"}],
+   "readings": [
+     {"typed": {"unit": "mm", "id": "u1", "x": "1,5", "sound_path": "70", "reason": "a, b"},
+      "size": {"format": "fettlemark-size/1", "wavelength_mm": 2.96, "leg": 1, "fbh_mm": 9.25,
+               "fbh_method": "far field", "measurable": {"along": true}, "notes": ["one", "two"]}},
+     {"typed": {"unit": "mm", "id": "u2"}, "size": null}]}]})";
+
+TEST(RecordCsv, ListsEverySetting) {
+    const auto csv = settingsCsv(kReadings);
+    ASSERT_TRUE(csv.ok()) << csv.error().message();
+    EXPECT_THAT(*csv,
+                testing::StartsWith("zone,method,stage,repair_cycle,repeat,name,unit,probe,"));
+    EXPECT_THAT(*csv, testing::EndsWith(",second_echo_number,second_echo_gain\r\n"
+                                        "Z1,UT,as cast,0,1,S24,in,,,,1 3/8" +
+                                        std::string(27, ',') + "\"41,5\"\r\n"));
+}
+
+TEST(RecordCsv, ListsEveryReadingWithWhatItGave) {
+    const auto csv = readingsCsv(kReadings);
+    ASSERT_TRUE(csv.ok()) << csv.error().message();
+    EXPECT_THAT(*csv, testing::StartsWith("zone,method,stage,repair_cycle,repeat,id,unit,x,y,"));
+    EXPECT_THAT(*csv,
+                testing::EndsWith(",reason,computed_wavelength_mm,computed_near_field_mm,"
+                                  "computed_beam_width_mm,computed_depth_mm,"
+                                  "computed_surface_distance_mm,computed_leg,computed_echo_db,"
+                                  "computed_fbh_mm,computed_fbh_method,computed_length_mm,"
+                                  "computed_width_mm,computed_far_field_fbh_mm,computed_notes\r\n"
+                                  "Z1,UT,as cast,0,1,u1,mm,\"1,5\",,,,70" +
+                                  std::string(20, ',') +
+                                  "\"a, b\",2.96,,,,,1,,9.25,far field,,,,\"one\ntwo\"\r\n"
+                                  "Z1,UT,as cast,0,1,u2,mm" +
+                                  std::string(38, ',') + "\r\n"));
+    for (const char* other : {"", "{}", R"({"examinations": [{}]})"}) {
+        EXPECT_FALSE(readingsCsv(other).ok()) << other;
+        EXPECT_FALSE(settingsCsv(other).ok()) << other;
+    }
 }
 
 TEST(RecordCsv, ListsEveryCheck) {
@@ -90,7 +146,7 @@ TEST(RecordCsv, OracleFieldsAreReadBackByAnotherReader) {
     EXPECT_EQ(::pclose(pipe), 0);
     std::filesystem::remove(path);
     EXPECT_EQ(std::string(printed.data(), size),
-              "2 'a,\"b\"\\r\\nc' 'Zunder, \\xe9t\\xe9' True 20 3.000001\n");
+              "2 'a,\"b\"\\r\\nc' 'Zunder, \\xe9t\\xe9' True 28 3.000001\n");
 }
 
 }  // namespace
