@@ -8,33 +8,31 @@
 namespace model {
 namespace {
 
-/// A single value of the zone against the row of its thickness.
-RuleOutcome checkOne(const ReflectorView& view, const Rule& rule, const LevelOrder& order,
-                     Check check, const std::optional<std::int64_t>& measured,
-                     const std::string& missing) {
+/// What does not show cannot be judged: too little sensitivity leaves the zone open and never fails
+/// it.
+RuleOutcome checkTestability(const ReflectorView& view, const Rule& rule, const LevelOrder& order) {
+    const bool ofHole = rule.testability == TestabilityMeasure::SmallestFbh;
     const Length wall = view.examination().thickness;
-    AtRow at{rowFor(rule, order.level, wall), std::nullopt, std::nullopt, missing};
-    check.measured = measured;
+    Check check = beginCheck(rule, order);
+    if (const auto& stated = view.examination().ultrasonic.testability) {
+        if (ofHole && stated->smallestFbh) check.measured = stated->smallestFbh->millionths();
+        if (!ofHole && stated->signalToNoise) check.measured = stated->signalToNoise->millionths();
+    }
+    AtRow at{rowFor(rule, order.level, wall), std::nullopt, std::nullopt,
+             ofHole ? "the smallest reflector that shows is not stated"
+                    : "the signal to noise is not stated"};
     if (at.row != nullptr) {
         at.limit = view.limitIn(at.row->limit, wall);
         if (!at.limit) at.reason = whyNoLimit(at.row->limit, order.level);
-        if (at.limit && measured) at.passes = holds(Rational(*measured), rule.passes, *at.limit);
+        if (at.limit && check.measured) {
+            if (holds(Rational(*check.measured), rule.passes, *at.limit))
+                at.passes = true;
+            else
+                at.reason = ofHole ? "a reflector as small as the table asks for does not show"
+                                   : "the signal to noise is below what the table asks for";
+        }
     }
     return concluded(std::move(check), rule, order, {at});
-}
-
-RuleOutcome checkTestability(const ReflectorView& view, const Rule& rule, const LevelOrder& order) {
-    std::optional<std::int64_t> measured;
-    if (const auto& stated = view.examination().ultrasonic.testability) {
-        if (rule.testability == TestabilityMeasure::SmallestFbh && stated->smallestFbh)
-            measured = stated->smallestFbh->millionths();
-        if (rule.testability == TestabilityMeasure::SignalToNoise && stated->signalToNoise)
-            measured = stated->signalToNoise->millionths();
-    }
-    return checkOne(view, rule, order, beginCheck(rule, order), measured,
-                    rule.testability == TestabilityMeasure::SmallestFbh
-                        ? "the smallest reflector that shows is not stated"
-                        : "the signal to noise is not stated");
 }
 
 /// The smallest gap between two of them. What is taken only perhaps can pass but not fail, and
@@ -149,10 +147,12 @@ RuleOutcome applyReflectorRule(const ReflectorView& view, const Rule& rule,
         default:
             break;
     }
-    const std::string missing = "the rule is for surface indications";
-    const bool nothing = view.items->items.empty();
-    return checkOne(view, rule, order, beginCheck(rule, order),
-                    nothing ? std::optional<std::int64_t>(0) : std::nullopt, missing);
+    // Rows and maxima of surface methods: open as soon as there is anything.
+    const Length wall = view.examination().thickness;
+    AtRow at{rowFor(rule, order.level, wall), std::nullopt, std::nullopt,
+             "the rule is for surface indications"};
+    if (view.items->items.empty()) at.passes = true;
+    return concluded(beginCheck(rule, order), rule, order, {at});
 }
 
 }  // namespace model

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The shipped tables for ultrasonic testing, each rule at, just under and just over its limit. The
 // values are those of the standards; grade: R read, R2 read twice, P partly read, M from memory.
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -20,7 +21,6 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
-using testing::UnorderedElementsAre;
 
 const std::string kIron = "EN 12680-3:2003";
 const std::string kSteel = "ISO 4992-1:2020";
@@ -170,12 +170,13 @@ TEST(En12680Oracle, WhatIsBelowTableFourIsNotConsidered) {
 }
 
 TEST(En12680Oracle, TestabilityIsTableThrees) {
-    // Table 3 (R): 3 up to 20 mm, 5 up to 100, 8 up to 250, 10 up to 500.
+    // Table 3 (R): 3 up to 20 mm, 5 up to 100, 8 up to 250, 10 up to 500. Where the reflector does
+    // not show, nothing can be said of what is in the zone.
     const std::tuple<const char*, const char*, Word> cases[] = {
-        {"20", "3", Word::Acceptable},       {"20", "3.1", Word::NotAcceptable},
-        {"20.1", "5", Word::Acceptable},     {"100", "5.1", Word::NotAcceptable},
-        {"250", "8", Word::Acceptable},      {"250", "8.1", Word::NotAcceptable},
-        {"500", "10", Word::Acceptable},     {"500", "10.1", Word::NotAcceptable},
+        {"20", "3", Word::Acceptable},       {"20", "3.1", Word::NotJudged},
+        {"20.1", "5", Word::Acceptable},     {"100", "5.1", Word::NotJudged},
+        {"250", "8", Word::Acceptable},      {"250", "8.1", Word::NotJudged},
+        {"500", "10", Word::Acceptable},     {"500", "10.1", Word::NotJudged},
         {"500.1", "3", Word::NotJudged},     {"10", "1", Word::NotJudged},
         {"10.000001", "3", Word::Acceptable}};
     for (const auto& [thickness, fbh, word] : cases) {
@@ -284,11 +285,10 @@ TEST(Iso4992Oracle, WhatIsNotMeasurableThroughTheWallCountsAsThree) {
     u.throughWallNotMeasurable = true;
     const auto verdict = steel(kSteel, "1", {u});
     EXPECT_EQ(verdict.word, Word::Acceptable) << whyOf(verdict);
-    std::vector<std::optional<std::int64_t>> measured;
-    for (const Check& check : verdict.checks)
-        if (check.rule == RuleKind::ThroughWallExtent) measured.push_back(check.measured);
-    // Of the two rules the one for lengths up to 10 mm looks at nothing.
-    EXPECT_THAT(measured, UnorderedElementsAre(0, mm("3").millionths()));
+    const auto taken = [](const Check& check) {
+        return check.rule == RuleKind::ThroughWallExtent && check.measured == mm("3").millionths();
+    };
+    EXPECT_EQ(std::ranges::count_if(verdict.checks, taken), 1);
     // 10 % of 29 mm is 2.9.
     Sheet thin = ultrasonicSheet(kSteel, {{"all", "1"}}, {u}, Material::CastSteel, "29");
     EXPECT_EQ(judged(thin).word, Word::NotAcceptable);
@@ -326,7 +326,7 @@ TEST(Iso4992Oracle, SignalToNoiseIsAtLeastSix) {
     sheet.examinations[0].ultrasonic.testability->signalToNoise = dB("6");
     EXPECT_EQ(judged(sheet).word, Word::Acceptable);
     sheet.examinations[0].ultrasonic.testability->signalToNoise = dB("5.999999");
-    EXPECT_EQ(judged(sheet).word, Word::NotAcceptable);
+    EXPECT_EQ(judged(sheet).word, Word::NotJudged);
     sheet.examinations[0].ultrasonic.testability->signalToNoise = std::nullopt;
     EXPECT_EQ(judged(sheet).word, Word::NotJudged);
 }
