@@ -262,7 +262,8 @@ void addGroups(std::vector<Block>& blocks, const Examined& examined) {
                 {}};
     for (const model::JudgedGroup& group : examined.verdict->groups)
         table.rows.push_back({{group.id, Mark::None, true},
-                              {std::string(model::word(group.classified))},
+                              {group.openClass.empty() ? std::string(model::word(group.classified))
+                                                       : group.openClass},
                               {filled(phrases::kMillimetres, {toText(group.length)})},
                               {joined(group.members, ", ")}});
     blocks.push_back(Heading{3, phrases::kGroups});

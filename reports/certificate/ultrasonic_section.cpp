@@ -131,10 +131,16 @@ std::string optionalText(const std::optional<Quantity>& value) {
     return value ? toText(*value) : phrases::kNotMeasured;
 }
 
+std::string classText(const ExaminedReflector& one) {
+    if (one.judged->classified) return std::string(model::word(*one.judged->classified));
+    if (!one.judged->openClass.empty()) return one.judged->openClass;
+    // What is not relevant leaves before classes are told.
+    return one.read.relevance == model::Relevance::Relevant ? phrases::kNotClassified
+                                                            : phrases::kDash;
+}
+
 std::string classAndKind(const ExaminedReflector& one) {
-    std::string text = one.judged->classified ? std::string(model::word(*one.judged->classified))
-                       : one.read.relevance == model::Relevance::Relevant ? phrases::kNotClassified
-                                                                          : phrases::kDash;
+    const std::string text = classText(one);
     const std::string kind =
         one.read.kind ? std::string(model::word(*one.read.kind)) : phrases::kKindNotStated;
     return text == kind ? text : text + ", " + kind;
