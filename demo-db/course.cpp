@@ -6,7 +6,7 @@
 namespace demo {
 
 std::span<const Course> courses() {
-    static constexpr std::array<Course, 5> kCourses{{
+    static constexpr std::array<Course, 6> kCourses{{
         {"PS-31-07", "Θεοδώρα Καλογρίδου", "2026-10-15", "", "2026-10-16", "", ""},
         {"RH-12-03", "Θεοδώρα Καλογρίδου", "2026-10-08", "2026-10-09", "2026-10-12", "", ""},
         {"RH-12-04", "Мирослава Ждановец", "2026-10-09", "2026-10-12", "2026-10-13", "", ""},
@@ -14,6 +14,7 @@ std::span<const Course> courses() {
          "The places in Z2 were measured from another corner than the zone plan names; measure "
          "them again from its datum."},
         {"VB-14-01", "Rhys Penhallow", "2026-11-18", "", "", "", ""},
+        {"TB-18-01", "Θεοδώρα Καλογρίδου", "2026-11-19", "", "2026-11-20", "", ""},
     }};
     return kCourses;
 }

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "demo_db/scenario_files.h"
+#include "demo_db/ultrasonic_fields.h"
 #include "exchange/json_document.h"
 #include "exchange/json_fields.h"
 #include "judge/sheet_words.h"
@@ -155,10 +156,10 @@ private:
     }
 
     SituatedExamination readExamination(const JsonValue& value, const std::string& path) {
-        const JsonFields in(
-            value, path, problem_,
-            {"situation", "zone", "method", "repair_cycle", "thickness_mm", "unit", "examined_by",
-             "examined_on", "procedure", "remarks", "no_indications", "not_examined", "rows"});
+        const JsonFields in(value, path, problem_,
+                            {"situation", "zone", "method", "repair_cycle", "thickness_mm", "unit",
+                             "examined_by", "examined_on", "procedure", "remarks", "no_indications",
+                             "not_examined", "rows", "ultrasonic", "settings", "reflectors"});
         SituatedExamination read;
         read.situation = in.filledText("situation");
         model::ExaminationDraft& draft = read.draft;
@@ -180,6 +181,7 @@ private:
                 draft.rows.back().unit = unit;
             }
         }
+        readUltrasonic(in, problem_, unit, draft);
         return read;
     }
 

@@ -265,6 +265,61 @@ const std::vector<ExpectedExamination>& expectedExaminations() {
          {{"individual length", "3", "13"}}},
         {"VB-14-02", "Z3", "MT", 0, false, kNotAcceptable, {{"count", "1", "0"}}, {}},
         {"VB-14-02", "Z4", "PT", 0, false, kNotJudged, {}, {}},
+
+        // EN 12680-3:2003 level 3, 50 to 200 (R): 25 % of the wall, rim 2 000, core 20 000; dross
+        // 15 % (R); a hole of 8 must show (R). Level 2, t < 50 (P): 20 % (R), core 10 000.
+        {"TB-18-01",
+         "Z1",
+         "UT",
+         0,
+         false,
+         kAcceptable,
+         {},
+         {{"individual area", "2638.938", "20000"},
+          {"individual area", "747.699", "2000"},
+          {"through-wall extent", "14", "50"},
+          {"through-wall extent", "12", "30"},
+          {"testability", "5", "8"}}},
+        {"TB-18-01", "Z2", "UT", 0, false, kAcceptable, {}, {{"testability", "3", "5"}}},
+        {"TB-18-02",
+         "Z1",
+         "UT",
+         0,
+         false,
+         kNotAcceptable,
+         {{"individual area", "2205.398", "2000"}},
+         {{"through-wall extent", "9", "50"}}},
+        {"TB-18-02",
+         "Z2",
+         "UT",
+         0,
+         false,
+         kNotAcceptable,
+         {{"through-wall extent", "11", "9"}},
+         {{"individual area", "565.487", "10000"}}},
+        {"TB-18-03", "Z1", "UT", 0, false, kNotJudged, {}, {}},
+        {"TB-18-03", "Z2", "UT", 0, false, kNotJudged, {}, {}},
+
+        // ASTM A609-91(2007) B SI, level 5 (R): outer quarter 19 cm2, middle 32 cm2, t/3, none
+        // linear at the reference.
+        {"GP-27-01",
+         "Z1",
+         "UT",
+         0,
+         false,
+         kAcceptable,
+         {},
+         {{"individual area", "1570.796", "3200"},
+          {"individual area", "942.478", "1900"},
+          {"through-wall extent", "30", "80"}}},
+        {"GP-27-02",
+         "Z1",
+         "UT",
+         0,
+         false,
+         kNotAcceptable,
+         {{"count", "1", "0"}},
+         {{"through-wall extent", "12", "80"}}},
     };
     return kExpected;
 }
@@ -274,6 +329,8 @@ const std::vector<ExpectedCasting>& expectedCastings() {
         {"PS-31-07", kAcceptable},    {"PS-31-08", kNotAcceptable}, {"RH-12-03", kAcceptable},
         {"RH-12-04", kNotAcceptable}, {"BB-05-21", kNotJudged},     {"SF-02-01", kNotAcceptable},
         {"CD-09-02", kNotAcceptable}, {"VB-14-01", kAcceptable},    {"VB-14-02", kNotAcceptable},
+        {"TB-18-01", kAcceptable},    {"TB-18-02", kNotAcceptable}, {"TB-18-03", kNotJudged},
+        {"GP-27-01", kAcceptable},    {"GP-27-02", kNotAcceptable},
     };
     return kExpected;
 }

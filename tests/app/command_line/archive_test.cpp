@@ -69,7 +69,9 @@ TEST_F(DemonstrationArchive, ShowsTheVerdictOfEveryCasting) {
         {"BB-05-21", "not judged"},     {"RH-12-03", "acceptable"},
         {"RH-12-04", "not acceptable"}, {"VB-14-01", "acceptable"},
         {"VB-14-02", "not acceptable"}, {"SF-02-01", "not acceptable"},
-        {"CD-09-02", "not acceptable"}};
+        {"CD-09-02", "not acceptable"}, {"TB-18-01", "acceptable"},
+        {"TB-18-02", "not acceptable"}, {"TB-18-03", "not judged"},
+        {"GP-27-01", "acceptable"},     {"GP-27-02", "not acceptable"}};
     const Finished finished = runCli({"castings", "--db", file_});
     EXPECT_EQ(finished.exitCode, 1);
     EXPECT_EQ(finished.error, "");
@@ -101,7 +103,7 @@ TEST_F(DemonstrationArchive, GivesACertificateOfEveryCasting) {
         EXPECT_EQ(columns[7], out + "/" + columns[0] + ".pdf");
         EXPECT_THAT(bytesOf(columns[7]), StartsWith("%PDF-"));
     }
-    EXPECT_EQ(certificates, 9);
+    EXPECT_EQ(certificates, 14);
     expectRefused(runCli({"castings", "--db", file_, "--out", file_}), 2, file_ + ": ");
     expectRefused(runCli({"castings", "--db", file_, "--out", out + "/a/b"}), 2, out + "/a/b: ");
 }
