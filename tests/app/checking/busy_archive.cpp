@@ -6,6 +6,7 @@
 #include "archive/lifecycle.h"
 #include "archive/retention.h"
 #include "foundry/foundry.h"
+#include "foundry/ultrasonic_rows.h"
 
 namespace app {
 namespace {
@@ -246,6 +247,35 @@ void BusyArchive::makeDrafts() {
     draft.rows.push_back(typed("4", "4.5"));
     must(archive_.save(draft, actor_));
     must(archive_.save(draftOf("Q-8", "Z2"), actor_));
+    makeUltrasonicDraft();
+}
+
+void BusyArchive::makeUltrasonicDraft() {
+    model::ExaminationDraft draft = draftOf("Q-9", "Z2");
+    draft.header.method = model::Method::Ultrasonic;
+    draft.header.noIndications = false;
+    draft.header.ultrasonic = {model::squareMillimetres(90'000),
+                               model::Testability{model::millimetres(3), model::decibels(12)},
+                               model::millimetres(10),
+                               {"from the flange", "from the bore"}};
+    model::TypedSetting other;
+    other.name = "S24";
+    other.diameter = "?";
+    draft.settings = {foundry::filledSetting(), other};
+    model::TypedReflector started;
+    started.id = "u2";
+    started.soundPath = "70";
+    draft.reflectors = {foundry::filledReflector(), started};
+    const auto saved = must(archive_.save(draft, actor_));
+    draft.id = saved.id;
+    draft.version = saved.version;
+    draft.settings.pop_back();
+    draft.reflectors.insert(draft.reflectors.begin(), started);
+    must(archive_.save(draft, actor_));
+    draft = draftOf("Q-8", "Z1");
+    draft.header.method = model::Method::Ultrasonic;
+    draft.settings = {other};
+    must(archive_.save(draft, actor_));
 }
 
 void BusyArchive::lookAfterPeople() {

@@ -61,6 +61,7 @@ public:
 private:
     void makeOrders();
     void makeDrafts();
+    void makeUltrasonicDraft();
     void disposeOfOne();
     void lookAfterPeople();
 

@@ -29,9 +29,7 @@ ZonePlan samplePlan();
 Casting sampleCasting();
 TypedIndication typedRow(const std::string& id, const std::string& x);
 ExaminationDraft sampleDraft();
-/// Every field of a setting and of a reflector filled, and half-typed ones.
-TypedSetting sampleSetting();
-TypedReflector sampleReflector();
+/// One setting and one reflector with every field filled, and half-typed ones.
 ExaminationDraft sampleUltrasonicDraft();
 IssueFacts sampleFacts();
 

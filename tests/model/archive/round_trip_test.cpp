@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Everything comes back as it was given.
 #include "archive_fixture.h"
+#include "foundry/ultrasonic_rows.h"
 #include "raw_database.h"
 
 namespace model {
@@ -96,7 +97,7 @@ TEST_F(RoundTrip, ChangesSettingsAndReflectorsEachForItself) {
     save();
     EXPECT_EQ(last("reflectors.from") + last("reflectors.removed") + last("settings"), "21none");
     EXPECT_EQ(last("reflectors.added"), "[]");
-    draft.reflectors.insert(draft.reflectors.begin(), sampleReflector());
+    draft.reflectors.insert(draft.reflectors.begin(), foundry::filledReflector());
     save();
     EXPECT_EQ(last("reflectors.added[0].echo_drop"), "6");
     const auto version = draft.version;
