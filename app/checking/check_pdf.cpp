@@ -2,8 +2,7 @@
 #include "checking/check_pdf.h"
 
 #include <algorithm>
-
-#include "signing/verify_pdf.h"
+#include <iterator>
 
 namespace app {
 namespace {
@@ -17,8 +16,11 @@ void addFaultsIn(const reports::PdfReport& report, std::vector<std::string>& fau
         faults.emplace_back("its PDF is not signed by anybody who is trusted");
 }
 
-void compareSigners(const std::vector<model::ExpectedSignature>& expected,
-                    const reports::PdfReport& report, std::vector<std::string>& faults) {
+}  // namespace
+
+std::vector<std::string> signerFaults(const std::vector<model::ExpectedSignature>& expected,
+                                      const reports::PdfReport& report) {
+    std::vector<std::string> faults;
     if (report.signatures.size() != expected.size())
         faults.push_back(
             "its PDF has signatures: " + std::to_string(report.signatures.size()) +
@@ -32,9 +34,8 @@ void compareSigners(const std::vector<model::ExpectedSignature>& expected,
                          expected[i].name + ", who signed history row " +
                          std::to_string(expected[i].sequence));
     }
+    return faults;
 }
-
-}  // namespace
 
 std::vector<std::string> faultsOf(const model::SignedFile& file, std::string_view pdf,
                                   const model::TrustedCertificates& trusted) {
@@ -42,7 +43,7 @@ std::vector<std::string> faultsOf(const model::SignedFile& file, std::string_vie
     if (!report) return {"its PDF cannot be read: " + report.error().message()};
     std::vector<std::string> faults;
     addFaultsIn(*report, faults);
-    compareSigners(file.signatures, *report, faults);
+    std::ranges::move(signerFaults(file.signatures, *report), std::back_inserter(faults));
     if (file.released)
         for (const std::string& field : report->emptyFields)
             faults.push_back("its PDF, signature \"" + field + "\": is missing");

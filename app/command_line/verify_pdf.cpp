@@ -5,14 +5,13 @@
 
 #include "archive/archive.h"
 #include "archive/identities.h"
-#include "archive/lifecycle.h"
-#include "archive/signed_files.h"
 #include "base/clock.h"
-#include "base/digest.h"
+#include "checking/check_pdf.h"
 #include "qt_core.h"
 #include "signing/verify_pdf.h"
 #include "streams.h"
 #include "trust/identity_certificate.h"
+#include "verify_known.h"
 #include "whole_file.h"
 
 namespace app {
@@ -110,35 +109,6 @@ Result<void> trustPem(const std::string& file, model::TrustedCertificates& trust
     return {};
 }
 
-std::string actText(const char* what, const std::optional<model::SignedAct>& act) {
-    if (!act) return "";
-    std::string text = std::string(", ") + what + " by " + act->name + " on " + act->time;
-    if (!act->reason.empty()) text += " because: " + act->reason;
-    return text;
-}
-
-/// What the archive knows of a file with these bytes.
-Result<std::string> knownText(const model::Archive& archive, std::string_view pdf) {
-    const std::string digest = model::toHex(model::sha256(pdf));
-    std::optional<std::int64_t> number;
-    const auto looked = model::eachSignedFile(archive, [&](const model::SignedFile& file) {
-        if (file.digest == digest) number = file.number;
-        return !number;
-    });
-    if (!looked) return looked.error();
-    if (!number) return lineOf("archive: no certificate of it is this file, byte for byte");
-    const auto facts = model::presented(archive, *number);
-    if (!facts) return facts.error();
-    std::string text = "archive: this is certificate " + std::to_string(*number) + " of casting " +
-                       facts->facts.serial + ", " + std::string(word(facts->state()));
-    text += actText("released", facts->released);
-    text += actText("returned", facts->returned);
-    text += actText("withdrawn", facts->withdrawn);
-    if (facts->supersededBy)
-        text += ", superseded by certificate " + std::to_string(*facts->supersededBy);
-    return lineOf(text);
-}
-
 }  // namespace
 
 Result<Outcome> verifyPdfFile(const Arguments& arguments) {
@@ -147,7 +117,7 @@ Result<Outcome> verifyPdfFile(const Arguments& arguments) {
     if (!pdf) return pdf.error();
 
     model::TrustedCertificates trusted;
-    std::string known;
+    KnownFile known;
     if (const std::string* database = arguments.value("--db")) {
         const QtCore qt;
         const Result<model::Archive> archive = model::Archive::open(*database);
@@ -155,9 +125,9 @@ Result<Outcome> verifyPdfFile(const Arguments& arguments) {
         Result<model::TrustedCertificates> stored = model::trustedCertificates(*archive);
         if (!stored) return stored.error();
         trusted = std::move(stored).value();
-        Result<std::string> text = knownText(*archive, *pdf);
-        if (!text) return text.error();
-        known = std::move(text).value();
+        Result<KnownFile> found = findKnownFile(*archive, *pdf);
+        if (!found) return found.error();
+        known = std::move(found).value();
     }
     if (const std::string* pem = arguments.value("--trust"))
         if (const auto added = trustPem(*pem, trusted); !added) return added.error();
@@ -166,7 +136,9 @@ Result<Outcome> verifyPdfFile(const Arguments& arguments) {
     // What cannot even be read as a PDF is the wrong input, damaged or not.
     if (!report) return model::inputError(file, report.error().message());
 
-    Outcome outcome{exitCodeOf(*report), ""};
+    std::vector<std::string> against;
+    if (known.signatures) against = signerFaults(*known.signatures, *report);
+    Outcome outcome{against.empty() ? exitCodeOf(*report) : ExitCode::NotAcceptable, ""};
     outcome.text = lineOf(file + ": " + resultText(outcome.code, *report));
     for (std::size_t i = 0; i < report->signatures.size(); ++i)
         outcome.text += signatureText(i + 1, report->signatures[i]);
@@ -176,7 +148,8 @@ Result<Outcome> verifyPdfFile(const Arguments& arguments) {
         outcome.text += lineOf("finding: " + finding);
     if (trusted.anchors.empty())
         outcome.text += lineOf("note: no authority is trusted; give --db or --trust");
-    outcome.text += known;
+    if (!known.text.empty()) outcome.text += lineOf("archive: " + known.text);
+    for (const std::string& fault : against) outcome.text += lineOf("  against it: " + fault);
     return outcome;
 }
 

@@ -42,8 +42,7 @@ constexpr char kSelect[] =
     "ON released_row.sequence = certificate_release.history_sequence "
     "LEFT JOIN history_signature AS released_proof "
     "ON released_proof.sequence = certificate_release.history_sequence "
-    "LEFT JOIN identity AS released_by ON released_by.number = released_proof.identity "
-    "ORDER BY presentation.number";
+    "LEFT JOIN identity AS released_by ON released_by.number = released_proof.identity ";
 
 Result<SignedFile> signedFileFrom(const Connection& connection, const SqlStatement& row) {
     SignedFile file;
@@ -124,7 +123,7 @@ Result<void> eachSignedFile(const Archive& archive,
     const Connection& connection = ArchiveAccess::connection(archive);
     const auto reading = ReadTransaction::begin(connection);
     if (!reading) return reading.error();
-    SqlStatement statement(connection, kSelect);
+    SqlStatement statement(connection, std::string(kSelect) + "ORDER BY presentation.number");
     if (auto done = statement.run(); !done) return done;
     while (true) {
         const auto row = statement.next();
@@ -134,6 +133,30 @@ Result<void> eachSignedFile(const Archive& archive,
         if (!file) return file.error();
         if (!take(*file)) return {};
     }
+}
+
+Result<std::optional<SignedFile>> signedFile(const Archive& archive, std::int64_t number) {
+    const Connection& connection = ArchiveAccess::connection(archive);
+    SqlStatement statement(connection, std::string(kSelect) + "WHERE presentation.number = ?");
+    const auto row = statement.first(number);
+    if (!row) return row.error();
+    if (!*row) return std::optional<SignedFile>();
+    auto file = signedFileFrom(connection, statement);
+    if (!file) return file.error();
+    return std::optional(std::move(*file));
+}
+
+Result<std::optional<std::int64_t>> certificateOfFile(const Archive& archive,
+                                                      const std::string& digest) {
+    for (const char* table : {"certificate", "endorsement", "presentation"}) {
+        SqlStatement statement(
+            ArchiveAccess::connection(archive),
+            std::string("SELECT number FROM ") + table + " WHERE file_sha256 = ? ORDER BY number");
+        const auto row = statement.first(digest);
+        if (!row) return row.error();
+        if (*row) return std::optional(statement.whole(0));
+    }
+    return std::optional<std::int64_t>();
 }
 
 Result<std::int64_t> signedFileCount(const Archive& archive) {

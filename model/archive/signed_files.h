@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -35,6 +36,14 @@ struct SignedFile {
 /// that it needs is not there or not understood.
 Result<void> eachSignedFile(const Archive& archive,
                             const std::function<bool(const SignedFile&)>& take);
+
+/// That of one certificate; none where it was not presented.
+Result<std::optional<SignedFile>> signedFile(const Archive& archive, std::int64_t number);
+
+/// The certificate of which a file with this SHA-256 is or was one: the released one, or one that
+/// was signed before its release. None: it is no certificate's.
+Result<std::optional<std::int64_t>> certificateOfFile(const Archive& archive,
+                                                      const std::string& digest);
 
 /// How many there are.
 Result<std::int64_t> signedFileCount(const Archive& archive);

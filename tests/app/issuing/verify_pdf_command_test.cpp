@@ -63,7 +63,7 @@ TEST_F(VerifyPdfCommand, KnowsWhichCertificateOfTheArchiveItIs) {
     const std::string db = path("works.fettlemark");
     const Finished known = verify(released_, {"--db", db});
     EXPECT_EQ(known.exitCode, 0) << known.output << known.error;
-    EXPECT_THAT(known.output, HasSubstr("archive: this is certificate 1 of casting Q-1, released, "
+    EXPECT_THAT(known.output, HasSubstr("archive: this is certificate 1 of casting Q-1, "
                                         "released by Quentin Marsh on 2026-11-25T"));
     must(model::withdraw(archive(), number_, "wrong heat number",
                          foundry_.person(foundry::kQaManager)));
@@ -71,9 +71,47 @@ TEST_F(VerifyPdfCommand, KnowsWhichCertificateOfTheArchiveItIs) {
     EXPECT_EQ(withdrawn.exitCode, 0);
     EXPECT_THAT(withdrawn.output, HasSubstr("withdrawn by Quentin Marsh on "));
     EXPECT_THAT(withdrawn.output, HasSubstr("because: wrong heat number"));
-    const Finished other = verify(waiting_, {"--db", db});
-    EXPECT_EQ(other.exitCode, 3);
+    const Finished other = verify(waiting_ + "\n", {"--db", db});
+    EXPECT_EQ(other.exitCode, 1);
     EXPECT_THAT(other.output, HasSubstr("no certificate of it is this file, byte for byte"));
+}
+
+TEST_F(VerifyPdfCommand, TakesTheLastFileAloneForTheCertificate) {
+    const std::string db = path("works.fettlemark");
+    foundry_.signedCasting("Q-2", "O-32");
+    const std::int64_t number = foundry_.present("Q-2");
+    const std::string presented = must(model::presentedFile(archive(), number));
+    const std::string name = "certificate " + std::to_string(number) + " of casting Q-2";
+    EXPECT_THAT(verify(presented, {"--db", db}).output,
+                HasSubstr("archive: this is " + name + ", waiting for release\n"));
+    foundry_.endorse(number);
+    const std::string endorsed = must(model::presentedFile(archive(), number));
+    foundry_.release(number);
+    for (const std::string& earlier : {presented, endorsed}) {
+        const Finished finished = verify(earlier, {"--db", db});
+        EXPECT_EQ(finished.exitCode, 3) << finished.output;
+        EXPECT_THAT(finished.output, HasSubstr("archive: this is what was signed on the way to " +
+                                               name + ", not the certificate itself, released by"));
+        EXPECT_THAT(finished.output, Not(HasSubstr("against it")));
+    }
+    const Finished last = verify(must(archive().certificateFile(number)), {"--db", db});
+    EXPECT_EQ(last.exitCode, 0) << last.output;
+    EXPECT_THAT(last.output, HasSubstr("archive: this is " + name + ", released by"));
+}
+
+TEST_F(VerifyPdfCommand, FindsSignersWhoAreNotThoseOfTheHistory) {
+    // The archive takes any bytes that its own people present.
+    BusyArchive other(path("other.fettlemark"));
+    other.signedCasting("Q-2", "O-31");
+    const std::string pdf = must(model::presentedFile(other.archive(), other.present("Q-2")));
+    foundry_.signedCasting("Q-2", "O-31", "", foundry::kLevel3);
+    const auto level3 = foundry_.person(foundry::kLevel3);
+    const auto prepared = must(model::prepare(archive(), "Q-2", level3));
+    must(model::present(archive(), prepared, pdf, level3));
+    const Finished finished = verify(pdf, {"--db", path("works.fettlemark")});
+    EXPECT_EQ(finished.exitCode, 1) << finished.output;
+    EXPECT_THAT(finished.output, HasSubstr("one.pdf: ALTERED"));
+    EXPECT_THAT(finished.output, HasSubstr("is not by Otto Sandmann, who signed history row "));
 }
 
 TEST_F(VerifyPdfCommand, IsNotSatisfiedWithoutTrustOrWithAnEmptyField) {
