@@ -4,11 +4,13 @@
 #include <algorithm>
 #include <atomic>
 #include <limits>
+#include <optional>
 #include <thread>
 
 #include "archive/archive_access.h"
 #include "archive/archive_key.h"
 #include "archive/history_store.h"
+#include "measure/peak_memory.h"
 #include "measure/record_crowd.h"
 #include "measure/stopwatch.h"
 #include "trust/chain.h"
@@ -82,9 +84,12 @@ Result<Measurement> measureVerify(const std::string& name, std::int64_t count, i
 
     double program = std::numeric_limits<double>::infinity();
     double bare = program;
+    std::optional<double> peakMb;
     for (int run = 0; run < runs; ++run) {
         Result<model::Verification> verified = model::Verification();
+        const PeakMemory peak;
         program = std::min(program, millisecondsOf([&] { verified = archive.verify(); }));
+        if (const auto held = peak.megabytes()) peakMb = std::max(peakMb.value_or(0), *held);
         if (!verified) return verified.error();
         if (!verified->findings.empty()) return verified->findings.front();
         if (verified->records != count || verified->signatures < count)
@@ -99,6 +104,7 @@ Result<Measurement> measureVerify(const std::string& name, std::int64_t count, i
     line.size = static_cast<std::size_t>(count);
     line.value = program;
     line.yardstick = bare;
+    line.peakMb = peakMb;
     line.note =
         std::to_string(rows->size()) + " rows of the history; shortest of " + std::to_string(runs) +
         " runs, both on " + std::to_string(std::max(1U, std::thread::hardware_concurrency())) +
