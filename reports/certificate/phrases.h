@@ -290,14 +290,15 @@ inline constexpr const char* kVelocityMeasured = "a wall of %1 showed as %2 at %
 inline constexpr const char* kEchoesMeasured = "back-wall echo %1 at %2 dB, echo %3 at %4 dB";
 inline constexpr const char* kReflectorUnits =
     "Place x, y from the zone's datum, depth below the scanned surface, sizes in mm; area in mm²; "
-    "FBH: equivalent flat-bottomed hole; against the reference line and back-wall loss in dB. A "
-    "dash: not measured. \"In beam\": not measurable, the probe moved by no more than the beam's "
-    "width. An equivalent size is that of the ideal reflector with the same echo: the true one may "
-    "be larger.";
+    "FBH: equivalent flat-bottomed hole; over the reference line and back-wall loss in dB. A "
+    "dash: not measured; where no area was measured, pi/4 × length × width counts. \"In beam\": "
+    "not "
+    "measurable, the probe moved by no more than the beam's width. An equivalent size is that of "
+    "the ideal reflector with the same echo: the true one may be larger.";
 inline constexpr const char* kDepth = "Depth";
 inline constexpr const char* kFbh = "FBH";
 inline constexpr const char* kThroughWall = "Through wall";
-inline constexpr const char* kOverReference = "Ag. ref. dB";
+inline constexpr const char* kOverReference = "Over ref. dB";
 inline constexpr const char* kBackWallLoss = "Loss dB";
 inline constexpr const char* kClassAndKind = "Class, kind";
 inline constexpr const char* kInBeam = "in beam";
