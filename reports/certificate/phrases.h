@@ -374,10 +374,9 @@ inline constexpr const char* kDecisionRule = "Decision rule of the order";
 inline constexpr const char* kRoundingRule = "Rounding rule of the order";
 inline constexpr const char* kNotStatedInOrder = "the order states none";
 inline constexpr const char* kArithmetic =
-    "Values are compared exactly as entered, without rounding. Where the program computes a "
-    "group's "
-    "length or an area, it rounds once, half up, to 0.001; a gap between indications is rounded "
-    "down to 0.001 mm.";
+    "Values are compared exactly as entered, without rounding. Where the program computes the size "
+    "of a reading, a group's length or an area, it rounds once, half up, to 0.001; a gap between "
+    "indications is rounded down to 0.001 mm.";
 inline constexpr const char* kFrameRule =
     "How a frame is laid: every position and every angle is searched, and an indication or group "
     "counts in full as soon as any point of it lies in or on the frame. Limits are not scaled "
