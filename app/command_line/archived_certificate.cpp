@@ -6,8 +6,8 @@
 
 #include "archive/archive.h"
 #include "archive/disk.h"
-#include "certificate_number.h"
 #include "qt_core.h"
+#include "whole_number.h"
 
 namespace app {
 namespace {
@@ -26,12 +26,15 @@ Result<void> writeCertificate(const std::string& out, const std::string& pdf) {
     auto written = model::writeNewFile(temporary, pdf);
     if (written) written = model::syncFile(temporary);
     if (written) written = model::moveToNew(temporary, path);
-    if (!written) ::unlink(temporary.c_str());
-    return written;
+    if (written) return {};
+    ::unlink(temporary.c_str());
+    model::Error error = written.error();
+    error.place = out;  // not the temporary file's
+    return error;
 }
 
 Result<Outcome> takeCertificate(const Arguments& arguments) {
-    const auto number = certificateNumber(arguments);
+    const auto number = wholeNumber(arguments, "--number");
     if (!number) return number.error();
     const QtCore qt;
     const auto archive = model::Archive::openForReading(*arguments.value("--db"));

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "export_certificate.h"
 
-#include "certificate_number.h"
 #include "exporting/export_certificate.h"
 #include "qt_core.h"
+#include "whole_number.h"
 
 namespace app {
 namespace {
@@ -11,7 +11,7 @@ namespace {
 using model::Result;
 
 Result<Outcome> exportOne(const Arguments& arguments) {
-    const auto number = certificateNumber(arguments);
+    const auto number = wholeNumber(arguments, "--number");
     if (!number) return number.error();
     const QtCore qt;
     const auto archive = model::Archive::openForReading(*arguments.value("--db"));

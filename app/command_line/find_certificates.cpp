@@ -53,7 +53,11 @@ Result<Outcome> findAll(const Arguments& arguments) {
     auto search = searchFrom(arguments);
     if (!search) return search.error();
     // What is wrong with the call is said before anything is opened.
-    if (const auto checked = model::searchStatement(*search); !checked) return checked.error();
+    if (const auto checked = model::searchStatement(*search); !checked) {
+        model::Error error = checked.error();
+        if (error.place.empty()) error.place = "fettlemark-cli find";
+        return error;
+    }
     const QtCore qt;
     const auto archive = model::Archive::openForReading(*arguments.value("--db"));
     if (!archive) return archive.error();

@@ -2,9 +2,9 @@
 #include "retention_commands.h"
 
 #include "archive/retention.h"
-#include "certificate_number.h"
 #include "qt_core.h"
 #include "signing_in.h"
+#include "whole_number.h"
 
 namespace app {
 namespace {
@@ -67,7 +67,7 @@ Result<Outcome> showRetention(const Arguments& arguments) {
 }
 
 Result<Outcome> disposeOfCertificate(const Arguments& arguments) {
-    const auto number = certificateNumber(arguments);
+    const auto number = wholeNumber(arguments, "--number");
     if (!number) return number.error();
     const QtCore qt;
     auto archive = model::Archive::open(*arguments.value("--db"));

@@ -2,6 +2,7 @@
 #include "whole_number.h"
 
 #include <charconv>
+#include <limits>
 
 namespace app {
 
@@ -10,7 +11,8 @@ model::Result<std::int64_t> wholeNumber(const Arguments& arguments, std::string_
     std::int64_t number = 0;
     const char* const end = text.data() + text.size();
     const auto [stop, code] = std::from_chars(text.data(), end, number);
-    if (code != std::errc{} || stop != end || number < 1)
+    if (code != std::errc{} || stop != end || number < 1 ||
+        number == std::numeric_limits<std::int64_t>::max())
         return model::inputError(std::string(option), "\"%1\" is not a number such as 17", {text});
     return number;
 }

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 #include <sqlite3.h>
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include "archive/archive.h"
 #include "archive/stored_file.h"
@@ -150,7 +151,8 @@ TEST_F(Certificates, AreFoundOrNotWithoutComplaint) {
 }
 
 TEST_F(Certificates, AreNotFoundByACallThatIsWrong) {
-    expectRefused(find({"--from", "25.11.2026"}), 2, "25.11.2026");
+    expectRefused(find({"--from", "25.11.2026"}), 2,
+                  "fettlemark-cli find: is not a date such as 2026-11-25: 25.11.2026");
     expectRefused(find({"--to", "2026-02-29"}), 2, "2026-02-29");
     expectRefused(find({"--from", "2026-11-26", "--to", "2026-11-25"}), 2, "earlier date first");
     expectRefused(find({"--verdict", "fine"}), 2, "there is no verdict \"fine\"");
@@ -192,9 +194,52 @@ TEST_F(Certificates, AreHandedOutOverNothing) {
     expectRefused(call("1", folder_.path()), 2, "exists already");
     expectRefused(call("1", folder_.path() + "/none/one.pdf"), 2, "folder is not there");
     expectRefused(call("4", folder_.path() + "/four.pdf"), 2, "has no certificate 4");
-    for (const char* number : {"0", "-1", "one", "1.5", "99999999999999999999"})
-        expectRefused(call(number, folder_.path() + "/one.pdf"), 2, "is not a certificate's");
+    for (const char* number :
+         {"0", "-1", "one", "1.5", "1 ", "9223372036854775807", "99999999999999999999"})
+        expectRefused(call(number, folder_.path() + "/one.pdf"), 2, "is not a number such as 17");
     EXPECT_EQ(folder_.names(), before);
+}
+
+/// As somebody whom the file system's permissions hold back, also where the tests run as root.
+Finished runHeldBack(const std::vector<std::string>& call) {
+    const bool isRoot = ::geteuid() == 0;
+    if (isRoot) {
+        EXPECT_EQ(::setresuid(65534, 65534, 0), 0);
+    }
+    Finished finished = runCli(call);
+    if (isRoot) {
+        EXPECT_EQ(::setresuid(0, 0, 0), 0);
+    }
+    return finished;
+}
+
+TEST_F(Certificates, AreNotWrittenWhereNothingMayBeWritten) {
+    std::filesystem::permissions(folder_.path(), std::filesystem::perms(0755));
+    const std::filesystem::path closed = folder_.path() + "/closed";
+    std::filesystem::create_directory(closed);
+    std::filesystem::permissions(closed, std::filesystem::perms(0555));
+    for (const char* command : {"certificate", "export"})
+        expectRefused(
+            runHeldBack({command, "--db", file_, "--number", "1", "--out", closed / "one"}), 4,
+            "closed/one");
+    EXPECT_TRUE(std::filesystem::is_empty(closed));
+    std::filesystem::permissions(closed, std::filesystem::perms::owner_all);
+}
+
+TEST_F(Certificates, AreNotReadWhereNobodyMayRead) {
+    std::filesystem::permissions(folder_.path(), std::filesystem::perms(0755));
+    std::filesystem::permissions(file_, std::filesystem::perms::none);
+    for (const std::vector<std::string>& call : std::vector<std::vector<std::string>>{
+             {"find"},
+             {"verify"},
+             {"certificate", "--number", "1", "--out", folder_.path() + "/one.pdf"},
+             {"export", "--number", "1", "--out", folder_.path() + "/one"},
+             {"backup", "--out", folder_.path() + "/backup"}}) {
+        std::vector<std::string> whole = call;
+        whole.insert(whole.end(), {"--db", file_});
+        expectRefused(runHeldBack(whole), 4, "cannot be read");
+    }
+    std::filesystem::permissions(file_, std::filesystem::perms::owner_all);
 }
 
 TEST_F(Certificates, AreNotHandedOutWhereTheirFileWasAltered) {
@@ -258,7 +303,7 @@ TEST_F(Certificates, AreExportedOverNothing) {
     expectRefused(call("1", folder_.path()), 2, "exists already");
     expectRefused(call("1", folder_.path() + "/none/one"), 2, "is not a folder");
     expectRefused(call("4", folder_.path() + "/four"), 2, "has no certificate 4");
-    expectRefused(call("x", folder_.path() + "/four"), 2, "is not a certificate's");
+    expectRefused(call("x", folder_.path() + "/four"), 2, "is not a number such as 17");
     EXPECT_EQ(folder_.names(), before);
 }
 
