@@ -35,6 +35,10 @@ model::Result<std::unique_ptr<QPDF>> openPdf(std::string_view bytes) {
     if (bytes.size() > kLongestPdf)
         return model::inputError("", "the PDF file is longer than %1 bytes",
                                  {std::to_string(kLongestPdf)});
+    // Readers look for the header there; strictly it comes first (ISO 32000-1, 7.5.2).
+    constexpr std::size_t kHeaderWithin = 1024;
+    if (bytes.substr(0, kHeaderWithin).find("%PDF-") == std::string_view::npos)
+        return model::Error{model::ErrorKind::Damaged, "", "does not begin as a PDF file", {}};
     if (usesStreamsForStructure(bytes))
         return model::inputError(
             "",
