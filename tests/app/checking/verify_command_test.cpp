@@ -73,6 +73,26 @@ TEST_F(VerifyCommand, TakesAFileThatBelongsToNothingForNoAlteration) {
     EXPECT_THAT(finished.output, HasSubstr("note: " + files() + "/left over: "));
 }
 
+TEST_F(VerifyCommand, NamesADisposedFileThatIsBackAsSuchAlone) {
+    std::string said;
+    {
+        Forger forger(path(), random_);
+        said =
+            forger.raw().value("SELECT bytes FROM history WHERE action = 'certificate disposed'");
+    }
+    const std::string before = "\"files\":[\"";
+    ASSERT_NE(said.find(before), std::string::npos);
+    const std::string digest = said.substr(said.find(before) + before.size(), 64);
+    const std::string folder = files() + "/" + digest.substr(0, 2);
+    const std::string file = folder + "/" + digest.substr(2) + ".pdf";
+    std::filesystem::create_directories(folder);
+    std::ofstream(file) << "x";
+    const Finished finished = verify();
+    EXPECT_EQ(finished.exitCode, 1) << finished.output;
+    EXPECT_THAT(finished.output, AllOf(HasSubstr("was disposed of, but its file " + file),
+                                       Not(HasSubstr("note: " + file))));
+}
+
 TEST_F(VerifyCommand, SaysThatAHeadHeldElsewhereIsNotInTheHistory) {
     const model::Head now = head();
     model::Head other = now;
