@@ -124,7 +124,7 @@ QWidget* ExaminationPane::makeExaminationPage() {
 
     entry_ = new QTabWidget(page);
     entry_->setDocumentMode(true);
-    entry_->addTab(makeRowsPage(), tr("Zone and indications"));
+    entry_->addTab(makeRowsPage(), tr("Indications"));
     reading_ = new ReadingPage(entry_);
     entry_->addTab(reading_, tr("Reading"));
     settings_ = new SettingPage(entry_);

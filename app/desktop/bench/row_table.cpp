@@ -37,7 +37,7 @@ void RowTable::applyWidths() {
     for (int i = 0; i < rows_.columnCount(); ++i) setColumnWidth(i, rows_.digits(i) * digit);
     const int row = metrics.height() + 10;
     verticalHeader()->setDefaultSectionSize(row);
-    setMinimumHeight(6 * row);
+    setMinimumHeight(4 * row);
 }
 
 void RowTable::changeEvent(QEvent* event) {

@@ -169,7 +169,7 @@ void CoveragePage::finishEditing() {
 }
 
 void CoveragePage::focusFirst() {
-    form_->editor(0)->setFocus();
+    form_->editor(0)->setFocus(Qt::TabFocusReason);
 }
 
 bool CoveragePage::eventFilter(QObject* watched, QEvent* event) {

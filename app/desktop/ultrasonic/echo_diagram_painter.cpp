@@ -273,13 +273,21 @@ private:
     void drawTitles() {
         const double line = metrics_.height();
         painter_.setPen(style_.palette.color(QPalette::WindowText));
-        const QRectF under(plot_.left(), plot_.bottom() + line + 6, plot_.width(), line + 2);
-        painter_.drawText(under, Qt::AlignCenter, tr("sound path, mm"));
+        const QString path = tr("sound path, mm");
+        QRectF under(0, plot_.bottom() + line + 6, metrics_.horizontalAdvance(path) + 4, line + 2);
+        under.moveCenter({plot_.center().x(), under.center().y()});
+        painter_.drawText(under, Qt::AlignCenter, path);
         const QRectF over(style_.area.left(), plot_.top() - 2.3 * line - 4, style_.area.width() - 4,
                           line + 2);
-        painter_.drawText(over.adjusted(plot_.left() - style_.area.left(), 0, 0, 0),
-                          Qt::AlignLeft | Qt::AlignVCenter, tr("in near fields"));
-        painter_.drawText(over, Qt::AlignRight | Qt::AlignVCenter, tr("FBH, mm"));
+        const QString holes = tr("FBH, mm");
+        painter_.drawText(over, Qt::AlignRight | Qt::AlignVCenter, holes);
+        const QRectF left = over.adjusted(plot_.left() - style_.area.left(), 0,
+                                          -metrics_.horizontalAdvance(holes) - 8, 0);
+        QString fields = tr("distance in near fields");
+        for (const QString& shorter : {tr("in near fields"), tr("near fields")}) {
+            if (metrics_.horizontalAdvance(fields) > left.width()) fields = shorter;
+        }
+        painter_.drawText(left, Qt::AlignLeft | Qt::AlignVCenter, fields);
         painter_.save();
         painter_.translate(style_.area.left() + line / 2 + 2, plot_.center().y());
         painter_.rotate(-90);

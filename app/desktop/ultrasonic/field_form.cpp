@@ -50,7 +50,7 @@ int FieldForm::add(const FieldFacts& facts) {
     QWidget* editor = nullptr;
     if (facts.choices.empty()) {
         made.line = new QLineEdit(this);
-        made.line->setMinimumWidth(made.line->fontMetrics().averageCharWidth() * 9);
+        made.line->setMinimumWidth(made.line->fontMetrics().averageCharWidth() * 7);
         editor = made.line;
         connect(made.line, &QLineEdit::textEdited, this, [this, field] {
             open_ = field;
@@ -60,7 +60,7 @@ int FieldForm::add(const FieldFacts& facts) {
     } else {
         made.combo = new QComboBox(this);
         made.combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        made.combo->setMinimumContentsLength(9);
+        made.combo->setMinimumContentsLength(7);
         editor = made.combo;
         connect(made.combo, &QComboBox::activated, this, [this, field] {
             emit typed(field);
@@ -109,6 +109,7 @@ void FieldForm::setText(int field, const std::string& text) {
     } else if (open_ != field && shown.line->text() != qt(text)) {
         shown.line->setText(qt(text));
         shown.line->setCursorPosition(0);
+        if (shown.line->hasFocus()) shown.line->selectAll();  // typing replaces what came
     }
 }
 

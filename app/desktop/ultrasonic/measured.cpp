@@ -114,13 +114,8 @@ void measureAttenuation(const model::TypedSetting& setting, MeasuredMaterial& me
         return;
     }
     measured.attenuationDbPerM = attenuation->dbPerM;
-    QStringList said{attenuation->spreading == model::SpreadingRule::DistanceGainSize
-                         ? tr("Attenuation measured: %1 dB/m one way, near field corrected "
-                              "(%2 dB/m by the far-field rule)")
-                               .arg(QString::number(attenuation->dbPerM, 'f', 1),
-                                    QString::number(attenuation->farFieldDbPerM, 'f', 1))
-                         : tr("Attenuation measured: %1 dB/m one way, by the far-field rule")
-                               .arg(QString::number(attenuation->dbPerM, 'f', 1))};
+    QStringList said{tr("Attenuation measured: %1 dB/m one way")
+                         .arg(QString::number(attenuation->dbPerM, 'f', 1))};
     for (const auto& note : attenuation->notes) said << qt(note);
     measured.attenuationText = said.join("\n• ");
 }

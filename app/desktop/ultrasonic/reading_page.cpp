@@ -122,7 +122,8 @@ void ReadingPage::finishEditing() {
 }
 
 void ReadingPage::focusFirst() {
-    form_->editor(form_->find(typedRow().setting.empty() ? "setting" : "x_mm"))->setFocus();
+    form_->editor(form_->find(typedRow().setting.empty() ? "setting" : "x_mm"))
+        ->setFocus(Qt::TabFocusReason);
 }
 
 void ReadingPage::refreshChoices() {

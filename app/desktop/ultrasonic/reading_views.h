@@ -18,7 +18,9 @@ public:
     void show(EchoDiagram diagram);
     [[nodiscard]] const EchoDiagram& diagram() const { return diagram_; }
     [[nodiscard]] QSize sizeHint() const override { return {380, 280}; }
-    [[nodiscard]] QSize minimumSizeHint() const override { return {220, 160}; }
+    [[nodiscard]] QSize minimumSizeHint() const override {
+        return {fontMetrics().height() * 19 / 2, fontMetrics().height() * 8};
+    }
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -35,7 +37,9 @@ public:
     void show(BeamSection section);
     [[nodiscard]] const BeamSection& section() const { return section_; }
     [[nodiscard]] QSize sizeHint() const override { return {380, 240}; }
-    [[nodiscard]] QSize minimumSizeHint() const override { return {220, 130}; }
+    [[nodiscard]] QSize minimumSizeHint() const override {
+        return {fontMetrics().height() * 19 / 2, fontMetrics().height() * 6};
+    }
 
 protected:
     void paintEvent(QPaintEvent* event) override;

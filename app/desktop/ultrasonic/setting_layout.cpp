@@ -66,7 +66,8 @@ SettingPage::SettingPage(QWidget* parent)
     addGroup(right_, measuredGroup());
     connectForm(left_);
     connectForm(right_);
-    connect(left_.form, &FieldForm::ended, this, [this] { right_.form->editor(0)->setFocus(); });
+    connect(left_.form, &FieldForm::ended, this,
+            [this] { right_.form->editor(0)->setFocus(Qt::TabFocusReason); });
     connect(right_.form, &FieldForm::ended, this, [this] {
         for (QPushButton* button : {useVelocity_, useAttenuation_}) {
             if (!button->isVisible()) continue;

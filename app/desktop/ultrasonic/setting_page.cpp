@@ -48,7 +48,7 @@ void SettingPage::focusFirst() {
     if (shown_ < 0) {
         add_->setFocus();
     } else {
-        left_.form->editor(0)->setFocus();
+        left_.form->editor(0)->setFocus(Qt::TabFocusReason);
     }
 }
 
@@ -111,7 +111,8 @@ void SettingPage::add(bool copied) {
     all.push_back(std::move(fresh));
     desk_->editor().setSettings(examination_, std::move(all), tr("setting added"));
     refresh();
-    if (const auto [form, field] = find("probe"); form) form->editor(field)->setFocus();
+    if (const auto [form, field] = find("probe"); form)
+        form->editor(field)->setFocus(Qt::TabFocusReason);
 }
 
 void SettingPage::remove() {

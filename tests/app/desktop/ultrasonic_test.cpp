@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // An ultrasonic examination typed by keys: setting, readings, rows and coverage. Published answers
 // are those of question banks and textbooks, named at each.
+#include <QApplication>
 #include <QCheckBox>
 #include <QLabel>
 #include <QPlainTextEdit>
@@ -137,6 +138,23 @@ TEST_F(UltrasonicWork, ComputedSizesStandInTheTableUntilSomebodyTypesOverThem) {
     EXPECT_EQ(reflectors()[0].fbh, "3.5");
     EXPECT_FALSE(cell.data(RowModel::kSuggestedRole).toBool());
     EXPECT_EQ(editor().reflector(0, 0).value->fbh, model::nanometres(3'500'000));
+}
+
+TEST_F(UltrasonicWork, EnterInTheLastFieldLeadsToTheNextReading) {
+    goToZone(0);
+    typeSetting(straightSetting());
+    typeReading(kReading);
+    for (int i = 0; i < 3; ++i) press(Qt::Key_Return);  // along, across, drop
+    EXPECT_EQ(reading().row(), 1);
+    EXPECT_EQ(QApplication::focusWidget()->objectName(), "x_mm");
+    type("200");
+    press(Qt::Key_Return);
+    ASSERT_EQ(reflectors().size(), 2U);
+    EXPECT_EQ(reflectors()[1].x, "200");
+    EXPECT_EQ(reflectors()[1].setting, settings()[0].name);
+    press(Qt::Key_PageUp);
+    EXPECT_EQ(reading().row(), 0);
+    EXPECT_EQ(reading().result().headline(), "FBH 2.7 mm");
 }
 
 TEST_F(UltrasonicWork, RowsAreTypedOnTheZoneAndDrawnThere) {
