@@ -12,7 +12,7 @@
 namespace app {
 namespace {
 
-constexpr int kSteps = 120;  // of a curved surface
+constexpr int kSteps = 120;  // in which a curve or a line is followed
 
 QString tr(const char* text) {
     return QCoreApplication::translate("BeamSection", text);
@@ -242,8 +242,8 @@ private:
         const auto& points = section_.trace.line;
         for (std::size_t i = 1; i < points.size(); ++i) {
             const QLineF leg(at(points[i - 1]), at(points[i]));
-            for (double share = 0; share <= 1; share += .02) {
-                if (box.contains(leg.pointAt(share))) return true;
+            for (int n = 0; n <= kSteps; ++n) {
+                if (box.contains(leg.pointAt(static_cast<double>(n) / kSteps))) return true;
             }
         }
         return false;

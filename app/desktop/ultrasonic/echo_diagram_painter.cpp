@@ -37,11 +37,11 @@ QString diameter(double value) {
 /// 1, 2, 5 x 10^n between two values.
 std::vector<double> decades(double from, double to) {
     std::vector<double> steps;
-    for (double ten = std::pow(10, std::floor(std::log10(from))); ten <= to; ten *= 10) {
+    const int last = static_cast<int>(std::floor(std::log10(to)));
+    for (int power = static_cast<int>(std::floor(std::log10(from))); power <= last; ++power) {
         for (const double part : {1.0, 2.0, 5.0}) {
-            if (part * ten >= from * (1 - 1e-9) && part * ten <= to * (1 + 1e-9)) {
-                steps.push_back(part * ten);
-            }
+            const double step = part * std::pow(10, power);
+            if (step >= from * (1 - 1e-9) && step <= to * (1 + 1e-9)) steps.push_back(step);
         }
     }
     return steps;
@@ -151,7 +151,8 @@ private:
         for (const double wider : {20.0, 50.0, 100.0}) {
             if (step * plot_.height() / (kHighest - lowest_) < line) step = wider;
         }
-        for (double db = 0; db >= lowest_; db -= step) {
+        for (int n = 0; n * step <= -lowest_; ++n) {
+            const double db = -n * step;
             const double y = yOf(db);
             painter_.setPen(QPen(faded(ink_, .12), 1));
             painter_.drawLine(QPointF(plot_.left(), y), QPointF(plot_.right(), y));

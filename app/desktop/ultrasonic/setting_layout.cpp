@@ -25,7 +25,7 @@ SettingPage::SettingPage(QWidget* parent)
       right_{new FieldForm(body_), {}},
       beam_(new QLabel(this)),
       measured_(new QLabel(body_)),
-      warning_(new QLabel(body_)),
+      warning_(new QLabel(this)),
       useVelocity_(new QPushButton(tr("Use this velocity"), body_)),
       useAttenuation_(new QPushButton(tr("Use this attenuation"), body_)),
       help_(new QLabel(this)) {
@@ -100,7 +100,6 @@ SettingPage::SettingPage(QWidget* parent)
     use->addWidget(useAttenuation_);
     use->addStretch(1);
     inside->addWidget(measured_);
-    inside->addWidget(warning_);
     inside->addLayout(use);
     inside->addStretch(1);
     scroll_->setWidget(body_);
@@ -113,6 +112,7 @@ SettingPage::SettingPage(QWidget* parent)
     layout->setSpacing(6);
     layout->addLayout(bar);
     layout->addWidget(beam_);
+    layout->addWidget(warning_);  // never scrolled out of sight
     layout->addWidget(empty_, 1);
     layout->addWidget(scroll_, 1);
     layout->addWidget(help_);

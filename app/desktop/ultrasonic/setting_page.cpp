@@ -161,7 +161,10 @@ void SettingPage::refresh() {
     empty_->setVisible(shown_ < 0);
     scroll_->setVisible(shown_ >= 0);
     beam_->setVisible(shown_ >= 0);
-    if (shown_ < 0) return;
+    if (shown_ < 0) {
+        warning_->hide();
+        return;
+    }
     const auto& setting = all[static_cast<std::size_t>(shown_)];
     for (const auto* part : {&left_, &right_}) {
         for (std::size_t i = 0; i < part->fields.size(); ++i) {
