@@ -83,7 +83,9 @@ QString nodularityOf(const model::TypedSetting& setting, model::Material materia
     if (material != model::Material::SpheroidalGraphiteIron || setting.kind == "angle") return {};
     const auto velocity = measured ? measured : above(setting.velocity);
     const auto warning = velocity ? model::nodularityWarning(*velocity) : std::nullopt;
-    return warning ? qt(*warning) : QString();
+    QString text = warning ? qt(*warning) : QString();
+    if (!text.isEmpty()) text[0] = text[0].toUpper();
+    return text;
 }
 
 void measureAttenuation(const model::TypedSetting& setting, MeasuredMaterial& measured) {

@@ -20,7 +20,6 @@
 namespace app {
 namespace {
 
-using testing::HasSubstr;
 using UltrasonicWork = UltrasonicTest;
 
 const Entries kReading = {{"x_mm", "120"},
