@@ -58,11 +58,12 @@ public:
         if (rows_.size() != expected_.size())
             findings.push_back(
                 connection.damaged(name, "has not the " + what + "s that were written"));
+        const std::string row = name + ", " + what + " ";
         for (std::size_t i = 0; i < std::min(rows_.size(), expected_.size()); ++i)
             if (digestOf(canonicalOf(rows_[i])) != expected_[i] ||
                 exactValuesOf(rows_[i]) != exact_[i])
-                findings.push_back(connection.damaged(
-                    name + ", " + what + " " + std::to_string(i + 1), replayed::kAltered));
+                findings.push_back(
+                    connection.damaged(row + std::to_string(i + 1), replayed::kAltered));
     }
 
 private:
