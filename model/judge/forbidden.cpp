@@ -6,15 +6,15 @@
 namespace model {
 namespace {
 
-bool isCrackLike(Kind kind) {
-    return kind == Kind::Crack || kind == Kind::HotTear || kind == Kind::ColdShut;
-}
-
 bool contains(const std::vector<Kind>& kinds, Kind kind) {
     return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
 }
 
 }  // namespace
+
+bool isCrackLike(Kind kind) {
+    return kind == Kind::Crack || kind == Kind::HotTear || kind == Kind::ColdShut;
+}
 
 std::optional<Check> forbiddenKindCheck(const ZoneView& view) {
     const std::vector<Kind>& byTable = view.bundle->table->forbiddenKinds;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "judge/forbidden.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
 #include "record/row_fields.h"
@@ -55,14 +56,23 @@ Result<void> expectNone(const ExaminationDraft& draft, const std::vector<Row>& r
     return {};
 }
 
-/// The draft's kinds and then the order's, of those that the method can tell.
+/// What forbidding a kind means in a method: an echo does not tell a crack from another planar
+/// reflector, so where cracks are forbidden every planar one is. None: the method cannot tell it.
+std::optional<Kind> toldBy(Method method, Kind kind) {
+    const bool ultrasonic = method == Method::Ultrasonic;
+    if (ultrasonic && isCrackLike(kind)) return Kind::Planar;
+    if (isUltrasonic(kind) != ultrasonic) return std::nullopt;
+    return kind;
+}
+
+/// The draft's kinds and then the order's, as the method can tell them.
 std::vector<Kind> forbiddenKinds(const Examination& header, const Order& order) {
     std::vector<Kind> kinds;
     for (const std::vector<Kind>* list : {&header.forbiddenKinds, &order.forbiddenKinds})
         for (const Kind kind : *list)
-            if (isUltrasonic(kind) == (header.method == Method::Ultrasonic) &&
-                std::ranges::find(kinds, kind) == kinds.end())
-                kinds.push_back(kind);
+            if (const auto told = toldBy(header.method, kind);
+                told && std::ranges::find(kinds, *told) == kinds.end())
+                kinds.push_back(*told);
     return kinds;
 }
 

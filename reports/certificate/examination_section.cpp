@@ -6,6 +6,7 @@
 #include "certificate/sections.h"
 #include "certificate/ultrasonic_section.h"
 #include "certificate/zone_figure.h"
+#include "judge/forbidden.h"
 #include "limits/words.h"
 #include "quantity/entry.h"
 
@@ -24,6 +25,13 @@ std::vector<model::Kind> forbiddenKinds(const CertificateInput& input, const Exa
     add(input.file.order.forbiddenKinds);
     if (examined.table != nullptr) add(examined.table->forbiddenKinds);
     return kinds;
+}
+
+std::string forbiddenText(const CertificateInput& input, const Examined& examined) {
+    const std::vector<model::Kind> kinds = forbiddenKinds(input, examined);
+    const bool asPlanar = examined.verdict->method == model::Method::Ultrasonic &&
+                          std::ranges::any_of(kinds, model::isCrackLike);
+    return kindsText(kinds) + (asPlanar ? phrases::kCracksAsPlanar : "");
 }
 
 std::string surfaceText(const std::optional<model::SurfacePlace>& place) {
@@ -75,7 +83,7 @@ void addFacts(std::vector<Block>& blocks, const CertificateInput& input, const E
                       {verdict.tableId, std::to_string(verdict.tableRevision)})},
         {"", phrases::kLevels, levelsText(verdict.levels)},
         {"", phrases::kWallThickness, wallText(examined)},
-        {"", phrases::kForbidden, kindsText(forbiddenKinds(input, examined))},
+        {"", phrases::kForbidden, forbiddenText(input, examined)},
         {"", phrases::kZoneSize, sizeText(examined)},
         {"", phrases::kSurface, surfaceText(draft.header.surface)},
         {"", phrases::kExaminedBy, orNotRecorded(draft.examinedBy)},

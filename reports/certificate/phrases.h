@@ -174,6 +174,8 @@ inline constexpr const char* kWallDiffers = "%1 mm (the zone plan has %2 mm)";
 inline constexpr const char* kMillimetres = "%1 mm";
 inline constexpr const char* kZoneSize = "Size of the zone";
 inline constexpr const char* kSize = "%1 × %2 mm";
+inline constexpr const char* kCracksAsPlanar =
+    "; an echo does not tell them: any planar indication";
 inline constexpr const char* kSurface = "Surface";
 inline constexpr const char* kSurfacePlace = "%1: datum at (%2, %3) mm, turned %4°";
 inline constexpr const char* kSurfacePeriod = ", closes after %1 mm";

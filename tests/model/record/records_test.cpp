@@ -189,10 +189,16 @@ TEST(SheetOf, TakesEachDirectionThatHasTextOnce) {
 // Which of the order's kinds a method can tell: a crack shows in MT, planar is what UT says.
 TEST(SheetOf, AddsOnlyTheForbiddenKindsThatTheMethodCanTell) {
     CastingFile file = ultrasonicFile();
-    file.order.forbiddenKinds = {Kind::Crack, Kind::Planar, Kind::Dross};
+    file.order.forbiddenKinds = {Kind::Porosity, Kind::Planar, Kind::Dross};
     file.examinations[0].header.forbiddenKinds = {Kind::Planar, Kind::Shrinkage};
     EXPECT_THAT(sheetOf(file)->examinations[0].forbiddenKinds,
                 ElementsAre(Kind::Planar, Kind::Dross));
+    // An echo does not tell a crack from another planar reflector.
+    for (const Kind crackLike : {Kind::Crack, Kind::HotTear, Kind::ColdShut}) {
+        file.order.forbiddenKinds = {crackLike};
+        file.examinations[0].header.forbiddenKinds = {};
+        EXPECT_THAT(sheetOf(file)->examinations[0].forbiddenKinds, ElementsAre(Kind::Planar));
+    }
     file = castingFile();
     file.order.forbiddenKinds = {Kind::HotTear, Kind::Planar, Kind::Dross};
     EXPECT_THAT(sheetOf(file)->examinations[0].forbiddenKinds,

@@ -49,6 +49,13 @@ TEST_F(UltrasonicSection, StatesProbeReferenceAndTransferOfEachSetting) {
         EXPECT_THAT(text_, HasSubstr(fact));
 }
 
+// The sample's order forbids cracks and hot tears.
+TEST_F(UltrasonicSection, SaysThatAnEchoDoesNotTellACrack) {
+    EXPECT_THAT(text_,
+                HasSubstr("Forbidden kinds: crack, hot tear; an echo does not tell them: any "
+                          "planar indication"));
+}
+
 TEST_F(UltrasonicSection, StatesWhatIsNotRecorded) {
     sample_.file.examinations.back().header.ultrasonic = {};
     SetUp();
