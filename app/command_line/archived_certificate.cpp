@@ -17,8 +17,9 @@ using model::Result;
 /// Whole or not at all, and never over anything.
 Result<void> writeCertificate(const std::string& out, const std::string& pdf) {
     const std::string path = std::filesystem::absolute(out).lexically_normal().string();
-    if (model::isThere(path))
-        return model::inputError(out, "exists already; a certificate is not written over anything");
+    if (auto nothing = model::expectNothing(path, "a certificate is not written over anything");
+        !nothing)
+        return nothing;
     std::error_code ignored;
     if (!std::filesystem::is_directory(model::parentOf(path), ignored))
         return model::inputError(out, "cannot be written: the folder is not there");

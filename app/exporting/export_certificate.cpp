@@ -131,8 +131,9 @@ Result<void> exportCertificate(const model::Archive& archive, std::int64_t numbe
                                const std::string& out) {
     std::string path = std::filesystem::absolute(out).lexically_normal().string();
     while (path.size() > 1 && path.ends_with('/')) path.pop_back();
-    if (model::isThere(path))
-        return model::inputError(out, "exists already; an export needs a folder of a new name");
+    if (auto nothing = model::expectNothing(path, "an export needs a folder of a new name");
+        !nothing)
+        return nothing;
     auto staging = model::Staging::make(path + ".new-" + std::to_string(::getpid()));
     if (!staging) return staging.error();
     if (auto done = writeFiles(archive, number, staging->path()); !done) return done.error();

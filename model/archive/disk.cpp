@@ -49,6 +49,15 @@ bool isThere(const std::string& path) {
     return fs::symlink_status(path, ignored).type() != fs::file_type::not_found;
 }
 
+Result<void> expectNothing(const std::string& path, const char* advice) {
+    std::error_code failure;
+    const fs::file_type type = fs::symlink_status(path, failure).type();
+    if (type == fs::file_type::not_found) return {};
+    if (type == fs::file_type::none)
+        return refusal(path, "cannot be written: %1", {failure.message()});
+    return inputError(path, "exists already; %1", {advice});
+}
+
 Result<void> makeFolder(const std::string& folder) {
     if (::mkdir(folder.c_str(), 0755) == 0) return syncFolder(parentOf(folder));
     if (errno == EEXIST) return {};

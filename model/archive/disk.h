@@ -42,8 +42,12 @@ Error systemRefusal(const std::string& path, const char* what);
 /// The folder that holds it.
 std::string parentOf(const std::string& path);
 
-/// There in any form, a link to nowhere included.
+/// There in any form, a link to nowhere included; also where its folder does not let that be seen.
 bool isThere(const std::string& path);
+
+/// Refuses where something is there: "exists already; `advice`", and where its folder does not let
+/// that be seen.
+Result<void> expectNothing(const std::string& path, const char* advice);
 
 /// Makes a folder, on the disk when this returns, where there is none.
 Result<void> makeFolder(const std::string& folder);
