@@ -10,6 +10,9 @@
 #include <vector>
 
 #include "judge/sheet.h"
+#include "record/order_terms.h"
+#include "record/registers.h"
+#include "record/test_conditions.h"
 #include "record/typed_indication.h"
 #include "record/typed_reflector.h"
 
@@ -26,6 +29,7 @@ struct Order {
     std::string decisionRule;  ///< printed beside the verdict
     std::string roundingRule;
     std::string remarks;
+    OrderTerms terms{};
 };
 
 /// A casting design.
@@ -36,6 +40,8 @@ struct Part {
     std::string drawingRevision;
     Material material = Material::CastSteel;
     std::string materialGrade;  ///< as ordered, with its standard
+    std::string pattern{};      ///< its number
+    std::string mass{};         ///< as stated, with its unit
 };
 
 /// A test that a zone requires.
@@ -55,6 +61,9 @@ struct PlannedZone {
     Length thickness;  ///< smallest wall
     std::optional<SurfacePlace> surface;
     std::vector<RequiredTest> tests;
+    std::optional<Length> drawingMinimum{};  ///< smallest wall that the drawing allows
+    /// Tests by others that the zone requires, in the words of OtherResult::test: "radiographic".
+    std::vector<std::string> otherTests{};
 };
 
 struct ZonePlan {
@@ -70,6 +79,9 @@ struct Casting {
     std::string order;  ///< number of an Order
     std::string part;   ///< number of a Part
     int zonePlanRevision = 1;
+    std::string series{};   ///< serial numbers that it stands for, parted by commas; empty: one
+    std::string marking{};  ///< as found on it
+    std::string conditionOnReceipt{};
 };
 
 /// A draft examination as it stands at the bench; once signed (later) it becomes a record.
@@ -85,6 +97,7 @@ struct ExaminationDraft {
     std::string examinedOn;  ///< date of the test
     std::string procedure;   ///< number and revision of the written procedure
     std::string remarks;
+    TestConditions conditions{};
 };
 
 /// All that a certificate or a verdict on one casting is made from.
@@ -94,6 +107,8 @@ struct CastingFile {
     Order order;
     ZonePlan plan;
     std::vector<ExaminationDraft> examinations;
+    Dossier dossier{};  ///< what the registers hold of this casting
+    Holdings used{};    ///< what its examinations name, as it is now
 };
 
 /// The sheet to judge. Fails, naming examination, row and field, where a row cannot be read: an

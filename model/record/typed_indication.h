@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "base/field_error.h"
 #include "base/result.h"
 #include "judge/sheet.h"
 #include "quantity/entry.h"
@@ -25,12 +26,6 @@ struct TypedIndication {
     LengthUnit unit = LengthUnit::Millimetre;
 
     friend bool operator==(const TypedIndication&, const TypedIndication&) = default;
-};
-
-/// What stands against reading one field; `field` is the contract's name, such as "length_mm".
-struct FieldError {
-    std::string field;
-    Error error;
 };
 
 /// The indication, or everything that is wrong with the row.

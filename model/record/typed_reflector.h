@@ -50,7 +50,8 @@ struct TypedReflector {
     std::string x, y;     ///< of the indication; with a heading: of the probe's front at the peak
     std::string heading;  ///< degrees, direction in which the probe looks; empty: none
     // The reading; all empty: none was taken.
-    std::string setting;  ///< name of a setting
+    std::string setting;     ///< name of a setting
+    std::string afterCheck;  ///< number of the setting check before it; does not make it a reading
     std::string soundPath, gain, screen;
     std::string drop, along, across;  ///< dB; probe movement
     // Typed sizes; empty: from the reading, else not measured.
