@@ -66,7 +66,9 @@ std::string bestLevelsText(const model::ExaminationVerdict& verdict) {
         return phrases::kBestNotKnown;
     std::vector<std::string> texts;
     for (const auto& [key, level] : verdict.bestLevels)
-        texts.push_back(level ? levelText(key, *level) : filled(phrases::kBestLevelNone, {key}));
+        texts.push_back(level                ? levelText(key, *level)
+                        : key == kAllClasses ? std::string(phrases::kNoBestLevel)
+                                             : filled(phrases::kBestLevelNone, {key}));
     if (!verdict.bestLevelsUnknown.empty())
         texts.push_back(filled(phrases::kBestUnknown, {joined(verdict.bestLevelsUnknown, ", ")}));
     return texts.empty() ? phrases::kDash : joined(texts, "; ");

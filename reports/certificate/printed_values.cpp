@@ -123,7 +123,10 @@ std::string unbroken(const std::string& text) {
 }
 
 std::string levelText(const std::string& key, const std::string& level) {
-    return unbroken(filled(phrases::kLevelOf, {key, level}));
+    if (key != kAllClasses) return unbroken(filled(phrases::kLevelOf, {key, level}));
+    // A bare number says nothing.
+    const bool bare = !level.empty() && level.front() >= '0' && level.front() <= '9';
+    return unbroken(bare ? filled(phrases::kBareLevel, {level}) : level);
 }
 
 std::string levelsText(const std::map<std::string, std::string>& levels) {

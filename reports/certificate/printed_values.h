@@ -32,7 +32,10 @@ std::string methodName(model::Method method);
 std::string kindsText(const std::vector<model::Kind>& kinds);
 /// `text` with no-break spaces.
 std::string unbroken(const std::string& text);
-/// "linear LM 4", kept on one line.
+/// The key of a table that has one level for every class.
+inline constexpr std::string_view kAllClasses = "all";
+
+/// "linear LM 4", of all classes "level 3" or "P 2"; kept on one line.
 std::string levelText(const std::string& key, const std::string& level);
 /// "linear LM 4, non-linear SM 2".
 std::string levelsText(const std::map<std::string, std::string>& levels);

@@ -70,4 +70,11 @@ TEST(ShortList, SaysHowManyItLeavesOut) {
     EXPECT_EQ(reports::shortList({"a", "b", "c", "d"}, 2), "a, b and 2 more");
 }
 
+TEST(PrintedLevel, NamesTheClassUnlessItIsEveryOne) {
+    EXPECT_EQ(reports::levelText("linear", "LM 4"), "linear\u00a0LM\u00a04");
+    EXPECT_EQ(reports::levelText("rim", "2"), "rim\u00a02");
+    EXPECT_EQ(reports::levelText("all", "3"), "level\u00a03");
+    EXPECT_EQ(reports::levelText("all", "P 2"), "P\u00a02");
+}
+
 }  // namespace

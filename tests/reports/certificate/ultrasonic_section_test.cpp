@@ -49,6 +49,12 @@ TEST_F(UltrasonicSection, StatesProbeReferenceAndTransferOfEachSetting) {
         EXPECT_THAT(text_, HasSubstr(fact));
 }
 
+// A bare number says nothing, nor does the key of every class.
+TEST_F(UltrasonicSection, CallsALevelALevel) {
+    EXPECT_THAT(text_, HasSubstr("level 3"));
+    EXPECT_THAT(text_, Not(HasSubstr("all 3")));
+}
+
 // The sample's order forbids cracks and hot tears.
 TEST_F(UltrasonicSection, SaysThatAnEchoDoesNotTellACrack) {
     EXPECT_THAT(text_,
