@@ -137,4 +137,45 @@ inline ExaminationVerdict judgedBy(const LimitTable& table, std::vector<Reflecto
     return verdict.examinations.empty() ? ExaminationVerdict{} : verdict.examinations.front();
 }
 
+/// By a shipped table for steel.
+inline ExaminationVerdict steel(const std::string& table, const std::string& level,
+                                std::vector<Reflector> reflectors) {
+    return judged(ultrasonicSheet(table, {{"all", level}}, std::move(reflectors)));
+}
+
+/// Each check that did not pass, for messages.
+inline std::string whyOf(const ExaminationVerdict& verdict) {
+    std::string why;
+    for (const Check& check : verdict.checks)
+        if (check.passes != true)
+            why += check.classText + (check.passes ? " fails; " : " open: " + check.reason + "; ");
+    for (const std::string& reason : verdict.reasons) why += reason + "; ";
+    return why;
+}
+
+/// The word of `judge(value)` for each value.
+template <class Judge>
+void expectWords(const std::vector<std::pair<const char*, Word>>& cases, Judge judge) {
+    for (const auto& [value, word] : cases) {
+        const ExaminationVerdict verdict = judge(value);
+        EXPECT_EQ(verdict.word, word) << value << ": " << whyOf(verdict);
+    }
+}
+
+/// Lengths up to 5 in the rim, 30 in the core, 10 planar, 15 dross; twice that at level 2.
+inline LimitTable lengthTable() {
+    return tableOf(
+        {ruleOf(RuleKind::IndividualLength, {IndicationClass::Rim}, {cell("5"), cell("10")}),
+         ruleOf(RuleKind::IndividualLength, {IndicationClass::Core}, {cell("30"), cell("60")}),
+         ruleOf(RuleKind::IndividualLength, {IndicationClass::Planar}, {cell("10"), cell("20")}),
+         ruleOf(RuleKind::IndividualLength, {IndicationClass::Dross}, {cell("15"), cell("30")})});
+}
+
+inline Reflector ofLength(const char* length) {
+    Reflector u = reflector();
+    u.length = mm(length);
+    u.width = mm("1");
+    return u;
+}
+
 }  // namespace model::test
