@@ -127,7 +127,7 @@ std::optional<Error> wrongText(const FieldInfo& field, std::string_view text) {
         case FieldKind::YesNo:
             if (text == "yes" || text == "no") return std::nullopt;
             return inputError("", "takes yes or no, not: %1", {std::string(text)});
-        case FieldKind::Digest:
+        case FieldKind::Sha256:
             if (isDigest(text)) return std::nullopt;
             return inputError("", "takes the SHA-256 of a file, 64 hexadecimal digits");
     }

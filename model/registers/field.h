@@ -26,7 +26,7 @@ enum class FieldKind {
     Choice,     ///< one of `choices`
     YesNo,      ///< "yes" or "no"
     List,       ///< texts parted by commas
-    Digest,     ///< SHA-256, 64 hexadecimal digits
+    Sha256,     ///< SHA-256, 64 hexadecimal digits
 };
 
 struct FieldInfo {

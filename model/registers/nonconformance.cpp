@@ -193,7 +193,7 @@ std::span<const Field<Concession>> Concession::fields() {
         {{"scope", "Scope and conditions", FieldKind::Paragraph, Need::Required, "", "", ""},
          &Concession::scope},
         {{"until", "Holds until", FieldKind::Date, Need::Optional, "", "", ""}, &Concession::until},
-        {{"file_sha256", "File", FieldKind::Digest, Need::Optional, "", "", ""},
+        {{"file_sha256", "File", FieldKind::Sha256, Need::Optional, "", "", ""},
          &Concession::fileSha256},
     };
     return kFields;

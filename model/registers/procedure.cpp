@@ -38,7 +38,7 @@ std::span<const Field<Procedure>> Procedure::fields() {
          &Procedure::state},
         {{"obsolete_from", "Obsolete from", FieldKind::Date, Need::Optional, "", "", ""},
          &Procedure::obsoleteFrom},
-        {{"file_sha256", "File", FieldKind::Digest, Need::Optional, "", "", ""},
+        {{"file_sha256", "File", FieldKind::Sha256, Need::Optional, "", "", ""},
          &Procedure::fileSha256},
         {{"remarks", "Remarks", FieldKind::Paragraph, Need::Optional, "", "", ""},
          &Procedure::remarks},
