@@ -34,6 +34,7 @@ inline constexpr char kIdentityIssued[] = "identity issued";
 inline constexpr char kIdentityImported[] = "identity imported";
 inline constexpr char kIdentityWithdrawn[] = "identity withdrawn";
 inline constexpr char kPassphraseChanged[] = "passphrase changed";
+inline constexpr char kAuthorityPassphraseChanged[] = "authority's passphrase changed";
 inline constexpr char kPassphraseWrong[] = "wrong passphrase given";
 inline constexpr char kPassphraseRight[] = "right passphrase given";
 }  // namespace action

@@ -60,6 +60,31 @@ Result<Authority> openAuthority(Archive& archive, const IdentityRow& row,
     });
 }
 
+/// Stores what was `before` under another passphrase by now, with no wrong tries.
+Result<void> storeKey(Archive& archive, const IdentityRow& before, Identity changed,
+                      const char* action, const std::string& subject, const SignedIn& signer) {
+    const Connection& connection = ArchiveAccess::connection(archive);
+    return ArchiveAccess::write(
+        archive, signer.actor(), [&](WriteTransaction& transaction) -> Result<void> {
+            const auto now = before.kind == IdentityKind::OwnAuthority
+                                 ? ownAuthority(connection)
+                                 : currentIdentity(connection, before.personId);
+            if (!now) return now.error();
+            if (!*now || (*now)->identity.encryptedKey != before.identity.encryptedKey)
+                return Error{ErrorKind::Conflict,
+                             connection.place(),
+                             "got another passphrase of %1 meanwhile",
+                             {subject}};
+            IdentityRow next = **now;
+            next.identity = std::move(changed);
+            next.attempts = {};
+            if (auto saved = saveKey(connection, next); !saved) return saved;
+            Canonical::Object content = canonicalKeyOf(next);
+            content["identity"] = next.number;
+            return transaction.recordSigned(action, subject, std::move(content), signer);
+        });
+}
+
 /// Whether its signatures would be trusted here.
 Result<void> checkTrusted(const Archive& archive, const Identity& identity,
                           const SecretBytes& passphrase) {
@@ -211,27 +236,25 @@ Result<void> changePassphrase(Archive& archive, const std::string& personId,
     auto row = currentIdentity(connection, personId);
     if (!row) return row.error();
     if (!*row) return inputError(connection.place(), "has no identity of %1 in use", {personId});
-    const std::string before = (*row)->identity.encryptedKey;
     auto changed = model::changePassphrase((*row)->identity, passphrase, newPassphrase);
     if (!changed) return changed.error();
-    return ArchiveAccess::write(
-        archive, signer->actor(), [&](WriteTransaction& transaction) -> Result<void> {
-            const auto now = currentIdentity(connection, personId);
-            if (!now) return now.error();
-            if (!*now || (*now)->identity.encryptedKey != before)
-                return Error{ErrorKind::Conflict,
-                             connection.place(),
-                             "got another passphrase of %1 meanwhile",
-                             {personId}};
-            IdentityRow next = **now;
-            next.identity = std::move(*changed);
-            next.attempts = {};
-            if (auto saved = saveKey(connection, next); !saved) return saved;
-            Canonical::Object content = canonicalKeyOf(next);
-            content["identity"] = next.number;
-            return transaction.recordSigned(action::kPassphraseChanged, personId,
-                                            std::move(content), *signer);
-        });
+    return storeKey(archive, **row, std::move(*changed), action::kPassphraseChanged, personId,
+                    *signer);
+}
+
+Result<void> changeAuthorityPassphrase(Archive& archive, const SecretBytes& passphrase,
+                                       const SecretBytes& newPassphrase,
+                                       const SignedIn& administrator) {
+    if (auto may = checkRole(administrator, Role::Administrator); !may) return may;
+    if (auto allowed = checkNewPassphrase(newPassphrase); !allowed) return allowed;
+    const auto row = authorityOf(ArchiveAccess::connection(archive));
+    if (!row) return row.error();
+    auto changed = SignIns::open(archive, *row, "authority", [&](const Identity& stored) {
+        return model::changePassphrase(stored, passphrase, newPassphrase);
+    });
+    if (!changed) return changed.error();
+    return storeKey(archive, *row, std::move(*changed), action::kAuthorityPassphraseChanged,
+                    "authority", administrator);
 }
 
 Result<void> replaceArchiveKey(Archive& archive, const SignedIn& administrator) {

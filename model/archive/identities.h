@@ -54,6 +54,11 @@ Result<void> trustAuthority(Archive& archive, std::string_view certificate,
 Result<void> changePassphrase(Archive& archive, const std::string& personId,
                               const SecretBytes& passphrase, const SecretBytes& newPassphrase);
 
+/// That of the own authority, which wrong ones are counted for as for a person's.
+Result<void> changeAuthorityPassphrase(Archive& archive, const SecretBytes& passphrase,
+                                       const SecretBytes& newPassphrase,
+                                       const SignedIn& administrator);
+
 /// Ends the use of all the person's identities from now on, and where the own authority issued one,
 /// makes its next revocation list. `remark`: in the administrator's words, may be empty. The own
 /// authority's passphrase is not asked for where no list is needed.

@@ -56,10 +56,12 @@ Canonical::Object withdrawalContent(const Withdrawal& withdrawal) {
 
 bool IdentityReplay::follows(const std::string& action) {
     static constexpr std::string_view kActions[] = {
-        action::kArchiveKeyMade,   action::kArchiveKeyReplaced, action::kAuthorityMade,
-        action::kAuthorityTrusted, action::kPersonSaved,        action::kIdentityIssued,
-        action::kIdentityImported, action::kIdentityWithdrawn,  action::kPassphraseChanged,
-        action::kPassphraseWrong,  action::kPassphraseRight};
+        action::kArchiveKeyMade,    action::kArchiveKeyReplaced,
+        action::kAuthorityMade,     action::kAuthorityTrusted,
+        action::kPersonSaved,       action::kIdentityIssued,
+        action::kIdentityImported,  action::kIdentityWithdrawn,
+        action::kPassphraseChanged, action::kPassphraseWrong,
+        action::kPassphraseRight,   action::kAuthorityPassphraseChanged};
     return std::ranges::find(kActions, action) != std::end(kActions);
 }
 
@@ -86,9 +88,10 @@ bool IdentityReplay::takeIdentity(const HistoryEntry& entry, Canonical::Object c
     content.erase("revocation_list");
     Canonical::Object key =
         taken(content, {"encrypted_key_sha256", "wrong_passphrases", "last_wrong_at"});
-    const bool isNew = entry.action != action::kPassphraseChanged &&
-                       entry.action != action::kPassphraseWrong &&
-                       entry.action != action::kPassphraseRight;
+    static constexpr std::string_view kOnlyTheKey[] = {
+        action::kPassphraseChanged, action::kAuthorityPassphraseChanged, action::kPassphraseWrong,
+        action::kPassphraseRight};
+    const bool isNew = std::ranges::find(kOnlyTheKey, entry.action) == std::end(kOnlyTheKey);
     if (isNew != !content.empty()) return false;
     if (isNew) expected_[identityName(identity)] = std::move(content);
     if (!key.empty()) expected_[keyName(identity)] = std::move(key);

@@ -19,6 +19,7 @@ const std::set<Role>* rolesForAct(std::string_view action) {
         {action::kIdentityImported, {Role::Administrator}},
         {action::kIdentityWithdrawn, {Role::Administrator}},
         {action::kPassphraseChanged, {}},
+        {action::kAuthorityPassphraseChanged, {Role::Administrator}},
         {action::kTableAttested, {Role::QaManager}},
         {action::kRecordSigned, {Role::Inspector}},
         {action::kRecordInvalidated, {Role::Inspector}},

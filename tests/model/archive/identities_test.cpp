@@ -14,6 +14,7 @@ namespace {
 
 using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::Not;
 
 class Identities : public FoundryTest {
 protected:
@@ -177,6 +178,46 @@ TEST_F(Identities, KeepTheirCertificateUnderANewPassphrase) {
     ASSERT_THAT(inspector, Succeeds());
     EXPECT_EQ(inspector->key().certificates(), signedIn(foundry::kInspector).key().certificates());
     EXPECT_THAT(findings(), IsEmpty());
+}
+
+TEST_F(Identities, AreIssuedUnderTheAuthoritysNewPassphraseOnceItIsChanged) {
+    const std::string next = "two ladles of iron";
+    const auto change = [&](const std::string& from, const std::string& to,
+                            const SignedIn& person) {
+        return changeAuthorityPassphrase(*archive_, SecretBytes(from), SecretBytes(to), person);
+    };
+    const auto issue = [&](const std::string& passphrase) {
+        return issueIdentity(*archive_, foundry::kTrainee, KeyKind::P256, foundry::validUntil(),
+                             foundry::passphrase(), SecretBytes(passphrase), administrator());
+    };
+    const std::string certificate = pemOf(1);
+    const Head before = *archive_->head();
+    EXPECT_THAT(change(foundry::kAuthorityPassphrase, next, signedIn(foundry::kQaManager)),
+                FailsWith(ErrorKind::Refused));
+    EXPECT_THAT(change(foundry::kAuthorityPassphrase, "short", administrator()),
+                FailsWith(ErrorKind::Input));
+    EXPECT_EQ(*archive_->head(), before);
+    // Counted like every other try at it, together with those of issuing.
+    for (int i = 0; i < 2; ++i)
+        EXPECT_TRUE(isWrongPassphrase(change("not the ladle", next, administrator()).error()));
+    EXPECT_TRUE(isWrongPassphrase(issue("not the ladle").error()));
+    EXPECT_THAT(change(foundry::kAuthorityPassphrase, next, administrator()),
+                FailsWith(ErrorKind::Refused));
+    clock_.set(clock_.now() + std::chrono::seconds(2));
+    ASSERT_THAT(change(foundry::kAuthorityPassphrase, next, administrator()), Succeeds());
+    const auto history = archive_->history();
+    ASSERT_THAT(history, Succeeds());
+    EXPECT_EQ(history->back().action, "authority's passphrase changed");
+    EXPECT_EQ(history->back().subject, "authority");
+    EXPECT_EQ(history->back().person, "Ada Ferrous");
+    EXPECT_TRUE(isWrongPassphrase(issue(foundry::kAuthorityPassphrase).error()));
+    EXPECT_THAT(issue(next), Succeeds());
+    EXPECT_EQ(pemOf(1), certificate);
+    EXPECT_TRUE(verified(foundry::kTrainee).says("person.pem: OK"));
+    EXPECT_THAT(findings(), IsEmpty());
+    // The key of before is no longer in the database, under whatever passphrase.
+    alter("UPDATE identity_key SET encrypted_key = x'00' WHERE identity = 1");
+    EXPECT_THAT(findings(), Not(IsEmpty()));
 }
 
 /// A company's identity, issued by an authority of its own and packed by the openssl command.
