@@ -18,14 +18,6 @@ Result<void> checkMayState(const SignedIn& signer) {
                    "certificates are kept");
 }
 
-Result<void> checkOrder(const Connection& connection, const std::string& order) {
-    SqlStatement statement(connection, "SELECT count(*) FROM customer_order WHERE number = ?");
-    const auto row = statement.first(order);
-    if (!row) return row.error();
-    if (statement.whole(0) == 0) return inputError(connection.place(), "has no order %1", {order});
-    return {};
-}
-
 /// Changes what is stated for an order; `change` gets it and says what is wrong with that.
 Result<void> state(Archive& archive, const std::string& order, const std::string& reason,
                    const SignedIn& signer,

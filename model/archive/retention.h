@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "archive/archive.h"
 #include "archive/sign_in.h"
@@ -37,6 +38,20 @@ Result<void> hold(Archive& archive, const std::string& order, const std::string&
                   const SignedIn& signer);
 Result<void> endHold(Archive& archive, const std::string& order, const std::string& reason,
                      const SignedIn& signer);
+
+/// A certificate as a disposal would take it out.
+struct Disposable {
+    std::int64_t number = 0;
+    std::string serial;
+    std::string type;                        ///< EN 10204:2004 type
+    std::string issuedAt;                    ///< UTC, 2026-11-25T09:30:00Z
+    std::vector<std::string> files = {};     ///< SHA-256 of each PDF, the released one first
+    std::vector<std::int64_t> records = {};  ///< signed examinations whose contents would go
+    std::optional<Error> stays = {};         ///< why it cannot go today; none: it can
+};
+
+/// The order's certificates, the newest first. Input: no such order.
+Result<std::vector<Disposable>> disposables(const Archive& archive, const std::string& order);
 
 /// Takes a certificate out of the archive: its entry, its files, what was presented for it, and
 /// the contents of the records that it alone was made from. The history keeps that it was there,

@@ -26,6 +26,14 @@ Result<std::vector<Retention>> loadWhere(const Connection& connection, const std
 
 }  // namespace
 
+Result<void> checkOrder(const Connection& connection, const std::string& order) {
+    SqlStatement statement(connection, "SELECT count(*) FROM customer_order WHERE number = ?");
+    const auto row = statement.first(order);
+    if (!row) return row.error();
+    if (statement.whole(0) == 0) return inputError(connection.place(), "has no order %1", {order});
+    return {};
+}
+
 Result<Retention> loadRetention(const Connection& connection, const std::string& order) {
     auto found = loadWhere(connection, "order_number = ?", {order});
     if (!found) return found.error();

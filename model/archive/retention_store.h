@@ -18,6 +18,8 @@ inline constexpr char kRetentionStated[] = "retention stated";
 inline constexpr char kCertificateDisposed[] = "certificate disposed";
 }  // namespace action
 
+/// Input: no such order.
+Result<void> checkOrder(const Connection& connection, const std::string& order);
 /// Version 0 where nothing was stated.
 Result<Retention> loadRetention(const Connection& connection, const std::string& order);
 /// All that was ever stated, by order.

@@ -128,6 +128,31 @@ TEST_F(RetentionTest, IsStatedByQaManagersAndAdministratorsAlone) {
     EXPECT_THAT(archive_->certificateFile(number_), Succeeds());
 }
 
+TEST_F(RetentionTest, SaysBeforehandWhatWouldGoAndWhatStaysYet) {
+    const auto listed = [&] {
+        const auto all = disposables(*archive_, "O-1");
+        EXPECT_THAT(all, Succeeds());
+        return all.ok() && all->size() == 1 ? all->front() : Disposable();
+    };
+    Disposable one = listed();
+    EXPECT_EQ(one.number, number_);
+    EXPECT_EQ(one.type, "3.2");
+    EXPECT_THAT(one.files, ElementsAre(released_, endorsed_, presented_));
+    EXPECT_THAT(one.records, ElementsAre(record_));
+    ASSERT_TRUE(one.stays);
+    EXPECT_THAT(one.stays->message(), HasSubstr("stays for ever"));
+    keepUntilYearsEnd();
+    clock_.set(day(2026, 12, 31));
+    EXPECT_THAT(listed().stays->message(), HasSubstr("is to be kept until 2026-12-31"));
+    clock_.set(day(2027, 1, 1));
+    one = listed();
+    EXPECT_FALSE(one.stays);
+    ASSERT_THAT(dispose(*archive_, number_, "day is over", qaManager_), Succeeds());
+    EXPECT_THAT(*disposables(*archive_, "O-1"), IsEmpty());
+    for (const std::string& digest : one.files) EXPECT_FALSE(isStored(digest));
+    EXPECT_THAT(disposables(*archive_, "O-9"), FailsWith(ErrorKind::Input));
+}
+
 TEST_F(RetentionTest, DisposalTakesEverythingOutAndTheHistoryKeepsItsDigests) {
     const std::string content = *signedRecordContent(*archive_, record_);
     disposeAfterwards();
