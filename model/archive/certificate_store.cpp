@@ -2,8 +2,6 @@
 #include "archive/certificate_store.h"
 
 #include <algorithm>
-#include <charconv>
-#include <chrono>
 
 #include "archive/canonical_records.h"
 #include "archive/history_store.h"
@@ -149,25 +147,6 @@ Result<void> writeRow(WriteTransaction& transaction, const Certificate& certific
     for (const std::string& digest : facts.tableDigests)
         if (auto done = addTable.run(certificate.number, digest); !done) return done;
     return record(canonicalOf(certificate));
-}
-
-/// YYYY-MM-DD and a day of the calendar.
-bool isDate(std::string_view text) {
-    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-    const auto number = [&](std::size_t from, std::size_t length) {
-        int value = -1;
-        const char* const end = text.data() + from + length;
-        const auto [stop, code] = std::from_chars(text.data() + from, end, value);
-        return code == std::errc{} && stop == end ? value : -1;
-    };
-    const int year = number(0, 4);
-    const int month = number(5, 2);
-    const int day = number(8, 2);
-    return year >= 0 && month >= 0 && day >= 0 &&
-           std::chrono::year_month_day(std::chrono::year(year),
-                                       std::chrono::month(static_cast<unsigned>(month)),
-                                       std::chrono::day(static_cast<unsigned>(day)))
-               .ok();
 }
 
 }  // namespace
