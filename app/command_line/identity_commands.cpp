@@ -109,6 +109,18 @@ model::Result<Outcome> changePassphrase(const Arguments& arguments) {
     return Outcome{ExitCode::Done, "changed the passphrase of " + person + "\n"};
 }
 
+model::Result<Outcome> changeAuthorityPassphrase(const Arguments& arguments) {
+    const auto passphrase = passphraseFrom(arguments, "--authority-passphrase");
+    if (!passphrase) return passphrase.error();
+    const auto newPassphrase = passphraseFrom(arguments, "--new-passphrase");
+    if (!newPassphrase) return newPassphrase.error();
+    return asAdministrator(arguments, "changed the authority's passphrase",
+                           [&](model::Archive& archive, const model::SignedIn& administrator) {
+                               return model::changeAuthorityPassphrase(
+                                   archive, *passphrase, *newPassphrase, administrator);
+                           });
+}
+
 model::Result<Outcome> withdraw(const Arguments& arguments) {
     const std::string& word = *arguments.value("--reason");
     const auto reason = model::valueIn(kReasons, word);
@@ -191,6 +203,20 @@ Command passphraseCommand() {
             .details = "By the person: no administrator can.\n",
             .options = {kDatabaseOption, kPersonOption, kPassphraseOption, kNewPassphraseOption},
             .run = &changePassphrase};
+}
+
+Command authorityPassphraseCommand() {
+    return {.name = "authority-passphrase",
+            .operand = "",
+            .summary = "changes the passphrase of the archive's own authority",
+            .details = "Signed by an administrator, who has to know the one that it is now.\n",
+            .options = {kDatabaseOption,
+                        kAuthorityPassphraseOption,
+                        {"--new-passphrase", "FILE",
+                         "file with the authority's new passphrase; - for standard input", true},
+                        kPersonOption,
+                        kPassphraseOption},
+            .run = &changeAuthorityPassphrase};
 }
 
 Command withdrawIdentityCommand() {

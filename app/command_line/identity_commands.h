@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// fettlemark-cli issue-identity, import-identity, trust-authority, passphrase, withdraw-identity,
-// replace-archive-key
+// fettlemark-cli issue-identity, import-identity, trust-authority, passphrase,
+// authority-passphrase, withdraw-identity, replace-archive-key
 #pragma once
 
 #include "command.h"
@@ -11,6 +11,7 @@ Command issueIdentityCommand();
 Command importIdentityCommand();
 Command trustAuthorityCommand();
 Command passphraseCommand();
+Command authorityPassphraseCommand();
 Command withdrawIdentityCommand();
 Command replaceArchiveKeyCommand();
 

@@ -20,6 +20,13 @@ std::string textOf(const model::Retention& stated) {
     return text + "\n";
 }
 
+std::string lineOf(const model::Disposable& one) {
+    return std::to_string(one.number) + "\t" + one.serial + "\t" + one.type + "\t" +
+           one.issuedAt.substr(0, 10) + "\t" + std::to_string(one.files.size()) + "\t" +
+           std::to_string(one.records.size()) + "\t" +
+           (one.stays ? one.stays->message() : "can go") + "\n";
+}
+
 std::string reasonFrom(const Arguments& arguments) {
     const std::string* reason = arguments.value("--reason");
     return reason ? *reason : "";
@@ -61,9 +68,15 @@ Result<Outcome> showRetention(const Arguments& arguments) {
     const QtCore qt;
     const auto archive = model::Archive::openForReading(*arguments.value("--db"));
     if (!archive) return archive.error();
-    const auto stated = model::retention(*archive, *arguments.value("--order"));
+    const std::string& order = *arguments.value("--order");
+    const auto stated = model::retention(*archive, order);
     if (!stated) return stated.error();
-    return Outcome{ExitCode::Done, textOf(*stated)};
+    if (!arguments.has("--certificates")) return Outcome{ExitCode::Done, textOf(*stated)};
+    const auto certificates = model::disposables(*archive, order);
+    if (!certificates) return certificates.error();
+    std::string text = textOf(*stated);
+    for (const model::Disposable& one : *certificates) text += lineOf(one);
+    return Outcome{ExitCode::Done, std::move(text)};
 }
 
 Result<Outcome> disposeOfCertificate(const Arguments& arguments) {
@@ -117,8 +130,13 @@ Command retentionCommand() {
     return {.name = "retention",
             .operand = "",
             .summary = "tells until when an order's certificates are kept",
-            .details = "Prints the last day, and the reason of a legal hold.\n",
-            .options = {kDatabaseOption, kOrderOption},
+            .details =
+                "Prints the last day, and the reason of a legal hold. With --certificates a line\n"
+                "for each, columns between tabs: number, casting, type, day of issue, PDF files\n"
+                "and contents of records that \"dispose\" would take out, and why it stays.\n",
+            .options = {kDatabaseOption,
+                        kOrderOption,
+                        {"--certificates", "", "with what a disposal would take out"}},
             .run = &showRetention};
 }
 

@@ -77,6 +77,11 @@ TEST_F(RetentionCommands, KeepHoldAndDispose) {
     expectRefused(as(foundry::kQaManager, dispose), 4, "stays for ever");
     expectStated(as(foundry::kQaManager, {"keep", "--order", "O-1", "--until", "2999-12-31"}),
                  "to be kept until 2999-12-31");
+    const std::string listed =
+        runCli({"retention", "--db", file_, "--order", "O-1", "--certificates"}).output;
+    EXPECT_THAT(listed, AllOf(HasSubstr("\n1\tS-17\t3.1\t20"),
+                              HasSubstr("\t1\t0\tcertificate 1: stays: its order O-1 is to be kept "
+                                        "until 2999-12-31\n")));
     expectRefused(as(foundry::kQaManager, dispose), 4, "is to be kept until 2999-12-31");
     const std::vector<std::string> sooner{"keep", "--order", "O-1", "--until", "2026-11-24"};
     expectRefused(as(foundry::kQaManager, sooner), 2, "an earlier day needs a reason");
