@@ -26,6 +26,7 @@
 #include "streams.h"
 #include "table_commands.h"
 #include "verify.h"
+#include "work_out.h"
 #include "write_demo.h"
 
 namespace {
@@ -37,6 +38,7 @@ using model::Result;
 std::vector<Command> allCommands() {
     return {app::judgeCommand(),
             app::sizeCommand(),
+            app::workingsCommand(),
             app::castingsCommand(),
             app::demoCommand(),
             app::findCommand(),
@@ -51,6 +53,7 @@ std::vector<Command> allCommands() {
             app::importIdentityCommand(),
             app::trustAuthorityCommand(),
             app::passphraseCommand(),
+            app::authorityPassphraseCommand(),
             app::withdrawIdentityCommand(),
             app::replaceArchiveKeyCommand(),
             app::tablesCommand(),

@@ -96,6 +96,20 @@ TEST_F(PeopleCommands, BringAPersonFromTheFirstDayToTheLast) {
     EXPECT_THAT(people(), HasSubstr("\tinspector\t\t\tinactive\t"));
 }
 
+TEST_F(PeopleCommands, ChangeTheAuthoritysPassphrase) {
+    ASSERT_EQ(addInspector().exitCode, 0);
+    const std::string kettle = folder_.write("kettle", "two ladles of iron\n");
+    const std::vector<std::string> change{"authority-passphrase", "--authority-passphrase", ladle_,
+                                          "--new-passphrase", kettle};
+    const Finished changed = run(change);
+    EXPECT_EQ(changed.exitCode, 0) << changed.error;
+    EXPECT_EQ(changed.output, "changed the authority's passphrase\n");
+    expectRefused(run(change), 2, "the passphrase is wrong");
+    expectRefused(issue(), 2, "the passphrase is wrong");
+    ladle_ = kettle;
+    EXPECT_EQ(issue().exitCode, 0);
+}
+
 TEST_F(PeopleCommands, TakeAPassphraseFromStandardInput) {
     const Finished added =
         run({"add-person", "--id", "P-3", "--name", "Quentin Marsh", "--roles", "QA manager"},
