@@ -279,6 +279,32 @@ TaskDialog* trustAuthorityDialog(Session& session, ArchiveThread& archive, QWidg
     return dialog;
 }
 
+TaskDialog* changeAuthorityPassphraseDialog(Session& session, ArchiveThread& archive,
+                                            QWidget* parent) {
+    auto* dialog = new IdentityDialog(
+        session, archive, IdentityDialog::tr("Change the authority's passphrase"),
+        IdentityDialog::tr("Whoever issues or withdraws identities types this passphrase. Every "
+                           "identity stays as it is."),
+        IdentityDialog::tr("&Change it"), parent);
+    auto* old =
+        dialog->addPassphrase(IdentityDialog::tr("&Authority's passphrase"), "authorityPassphrase");
+    auto* fresh =
+        new NewPassphrase(*dialog, IdentityDialog::tr("&New passphrase"), "newPassphrase");
+    dialog->setMissing([old, fresh] {
+        return old->text().isEmpty() ? IdentityDialog::tr("Type the authority's passphrase.")
+                                     : fresh->missing();
+    });
+    dialog->setWork([=](TaskDialog::Then then) {
+        dialog->run(
+            [before = old->take(), after = fresh->take()](model::Archive& held,
+                                                          const model::SignedIn& signer) {
+                return model::changeAuthorityPassphrase(held, *before, *after, signer);
+            },
+            std::move(then));
+    });
+    return dialog;
+}
+
 TaskDialog* changePassphraseDialog(Session& session, ArchiveThread& archive, QWidget* parent) {
     const QString name = session.person() ? qt(session.person()->name) : QString();
     auto* dialog = new IdentityDialog(
