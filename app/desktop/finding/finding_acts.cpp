@@ -14,6 +14,7 @@
 #include "finding/certificate_life.h"
 #include "finding/certificate_report.h"
 #include "finding/finding_page.h"
+#include "finding/keeping_dialog.h"
 #include "looks/notice_bar.h"
 #include "looks/report_dialog.h"
 #include "looks/task_dialog.h"
@@ -201,6 +202,16 @@ void FindingPage::withdraw() {
         this);
     dialog->open();
     emit taskShown(dialog);
+}
+
+void FindingPage::showKeeping() {
+    if (!looked_) return;
+    auto* dialog = new KeepingDialog(archive_, session_, looked_->certificate.facts.order, this);
+    connect(dialog, &KeepingDialog::disposed, this, [this] {
+        reload();
+        emit changed();
+    });
+    dialog->open();
 }
 
 }  // namespace app

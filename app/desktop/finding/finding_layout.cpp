@@ -79,6 +79,7 @@ QWidget* FindingPage::makeSide() {
     save_ = button(tr("Save the &PDF…"), "savePdf");
     export_ = button(tr("E&xport with the record…"), "export");
     withdraw_ = button(tr("&Withdraw it…"), "withdraw");
+    keeping_ = button(tr("&Keeping and disposal…"), "keeping");
     auto* head = new QHBoxLayout;
     head->setSpacing(12);
     head->addWidget(mark_);
@@ -101,7 +102,8 @@ QWidget* FindingPage::makeSide() {
     layout->setContentsMargins(14, 12, 12, 12);
     layout->setSpacing(6);
     layout->addWidget(scroll, 1);
-    for (auto* one : {verify_, history_, save_, export_, withdraw_}) layout->addWidget(one);
+    for (auto* one : {verify_, history_, save_, export_, withdraw_, keeping_})
+        layout->addWidget(one);
     return side;
 }
 

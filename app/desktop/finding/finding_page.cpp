@@ -55,6 +55,7 @@ FindingPage::FindingPage(ArchiveThread& archive, Session& session, QWidget* pare
     connect(verify_, &QPushButton::clicked, this, &FindingPage::verifyThis);
     connect(history_, &QPushButton::clicked, this, &FindingPage::showHistory);
     connect(withdraw_, &QPushButton::clicked, this, &FindingPage::withdraw);
+    connect(keeping_, &QPushButton::clicked, this, &FindingPage::showKeeping);
     connect(verifyAll_, &QPushButton::clicked, this, &FindingPage::verifyAll);
     showNothing({});
 }
@@ -188,6 +189,7 @@ void FindingPage::refreshButtons() {
     export_->setEnabled(readable);
     verify_->setEnabled(any);
     history_->setEnabled(any);
+    keeping_->setEnabled(any);
     const bool stands = any && looked_->presented &&
                         looked_->presented->state() == model::CertificateState::Released;
     withdraw_->setVisible(session_.has(model::Role::QaManager));

@@ -57,6 +57,8 @@ public slots:
     void exportIt();
     void exportTo(const QString& folder);
     void withdraw();
+    /// How long the order of the certificate in view is kept, and disposal.
+    void showKeeping();
 
 signals:
     void found();
@@ -107,6 +109,7 @@ private:
     QPushButton* verify_ = nullptr;
     QPushButton* history_ = nullptr;
     QPushButton* withdraw_ = nullptr;
+    QPushButton* keeping_ = nullptr;
     QPushButton* verifyAll_ = nullptr;
 };
 
