@@ -186,11 +186,13 @@ void MainWindow::onOpened(model::Result<ArchiveThread::Opened> opened) {
 }
 
 void MainWindow::welcome() {
-    auto* dialog = new WelcomeDialog(this);
+    if (findChild<WelcomeDialog*>()) return;
+    auto* dialog = new WelcomeDialog(session_, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
-        bench_->setPerson(dialog->person());
+        if (!dialog->person().isEmpty()) bench_->setPerson(dialog->person());
         onSessionChanged();
+        if (!session_.onlyForReading()) signIn();  // where there are people
     });
     dialog->open();
 }

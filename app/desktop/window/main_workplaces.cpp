@@ -179,6 +179,7 @@ void MainWindow::onSessionChanged() {
                  tr("Nobody is set up in this archive yet: what is entered stays a draft under a "
                     "typed name, and nothing can be signed or released."),
                  {{tr("Set it up…"), [this] { setUp(); }}, {tr("Not now"), {}}});
+    if (bench_->person().isEmpty()) welcome();  // drafts need a name
 }
 
 }  // namespace app

@@ -3,8 +3,10 @@
 #include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QSettings>
 #include <QSignalSpy>
 #include <QTest>
 
@@ -16,6 +18,7 @@
 #include "people/person_form.h"
 #include "people/sign_in_dialog.h"
 #include "people_fixture.h"
+#include "window/welcome_dialog.h"
 #include "window/workplace_bar.h"
 
 namespace app {
@@ -141,6 +144,44 @@ TEST_F(SigningIn, AnAdministratorAddsAPersonAndOthersCannot) {
         << people->identityText().toStdString();
 }
 
+TEST_F(SigningIn, AnAdministratorChangesTheAuthoritysPassphrase) {
+    signInAs(foundry::kInspector);
+    window_->showPeople();
+    auto* people = dialog<PeopleDialog>();
+    ASSERT_NE(people, nullptr);
+    EXPECT_FALSE(people->findChild<QPushButton*>("authority")->isEnabled());
+    people->close();
+    signInAs(foundry::kAdministrator);
+    window_->showPeople();
+    people = dialog<PeopleDialog>();
+    people->findChild<QPushButton*>("authority")->click();
+    auto* asked = dialog<TaskDialog>();
+    ASSERT_NE(asked, nullptr);
+    EXPECT_EQ(asked->windowTitle(), "Change the authority's passphrase");
+    asked->findChild<QLineEdit*>("authorityPassphrase")->setText("not the ladle");
+    const auto typeNew = [&] {
+        asked->findChild<QLineEdit*>("newPassphrase")->setText("two ladles of iron");
+        asked->findChild<QLineEdit*>("newPassphraseAgain")->setText("two ladles of iron");
+    };
+    typeNew();
+    asked->actButton().click();
+    ASSERT_TRUE(eventually([&] { return asked->trouble().contains("passphrase is wrong"); }));
+    asked->findChild<QLineEdit*>("authorityPassphrase")->setText(foundry::kAuthorityPassphrase);
+    typeNew();
+    ASSERT_TRUE(doIt(asked));
+    auto archive = model::Archive::open(archivePath().toStdString());
+    ASSERT_TRUE(archive);
+    const auto issue = [&](const char* passphrase) {
+        return model::issueIdentity(*archive, foundry::kTrainee, model::KeyKind::P256,
+                                    foundry::validUntil(), foundry::passphrase(),
+                                    model::SecretBytes(passphrase),
+                                    foundry::signedIn(*archive, foundry::kAdministrator));
+    };
+    EXPECT_FALSE(issue(foundry::kAuthorityPassphrase));
+    const auto issued = issue("two ladles of iron");
+    EXPECT_TRUE(issued) << issued.error().message();
+}
+
 TEST_F(SigningIn, APersonChangedByTwoIsShownAnewAndNotOverwritten) {
     signInAs(foundry::kAdministrator);
     window_->showPeople();
@@ -164,7 +205,43 @@ TEST_F(SigningIn, APersonChangedByTwoIsShownAnewAndNotOverwritten) {
     EXPECT_TRUE(stored->value.roles.contains(model::Role::QaManager));
 }
 
-class FirstStart : public FoundryTest {};
+TEST_F(SigningIn, WhereThereArePeopleTheWelcomeAsksForNoNameButToSignIn) {
+    window_->welcome();
+    auto* welcome = dialog<WelcomeDialog>();
+    ASSERT_NE(welcome, nullptr);
+    EXPECT_FALSE(welcome->findChild<QLineEdit*>("name")->isVisible());
+    EXPECT_EQ(welcome->findChild<QLabel*>("whoSitsHere")->text(),
+              "To enter or sign anything, sign in next.");
+    welcome->findChild<QPushButton*>("understood")->click();
+    EXPECT_NE(dialog<SignInDialog>(), nullptr);
+}
+
+class FirstStart : public FoundryTest {
+protected:
+    void SetUp() override { QSettings().remove("bench/person"); }
+    void TearDown() override { QSettings().remove("bench/person"); }
+};
+
+TEST_F(FirstStart, ANameIsAskedForOnlyOnceAnArchiveWithoutPeopleIsOpen) {
+    MainWindow window;
+    window.show();
+    window.welcome();
+    auto* welcome = window.findChild<WelcomeDialog*>();
+    ASSERT_NE(welcome, nullptr);
+    auto* name = welcome->findChild<QLineEdit*>("name");
+    auto* understood = welcome->findChild<QPushButton*>("understood");
+    EXPECT_FALSE(name->isVisible());
+    EXPECT_TRUE(understood->isEnabled());
+    window.openArchive(path());
+    ASSERT_TRUE(eventually([&] { return name->isVisible(); }));
+    EXPECT_EQ(window.findChildren<WelcomeDialog*>().size(), 1);
+    EXPECT_FALSE(understood->isEnabled());
+    QTest::keyClicks(name, "Ada Ferrous");
+    ASSERT_TRUE(understood->isEnabled());
+    understood->click();
+    EXPECT_EQ(window.bench().person(), "Ada Ferrous");
+    EXPECT_EQ(window.workplaces().personText(), "Ada Ferrous");
+}
 
 TEST_F(FirstStart, AnArchiveWithoutPeopleOffersToSetThemUpAndThenSomebodyCanSignIn) {
     MainWindow window;
