@@ -71,10 +71,10 @@ std::vector<std::string> missingTests(const CastingFile& file, const Verdict& ve
     for (const CoveredTest& covered : coverageOf(file, verdict)) {
         if (covered.state == CoveredTest::State::Made) continue;
         const std::string test =
-            nameOf(covered.zone->name, covered.test->method, covered.test->stage);
+            nameOf(covered.zone->name, covered.test.method, covered.test.stage);
         missing.push_back(covered.state == CoveredTest::State::Missing
-                              ? test + " by " + covered.test->table + ", which was not made"
-                              : test + " by " + covered.test->table +
+                              ? test + " by " + covered.test.table + ", which was not made"
+                              : test + " by " + covered.test.table +
                                     ", but it was made to other criteria");
     }
     return missing;

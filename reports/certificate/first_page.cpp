@@ -192,8 +192,8 @@ void addCriteria(std::vector<Block>& blocks, const std::vector<Examined>& all) {
 
 std::string testName(const CoveredTest& covered) {
     return filled(phrases::kExaminationOf,
-                  {covered.zone->name, std::string(model::word(covered.test->method)),
-                   stageWord(covered.test->stage)});
+                  {covered.zone->name, std::string(model::word(covered.test.method)),
+                   stageWord(covered.test.stage)});
 }
 
 std::string planText(const CertificateInput& input, const std::vector<CoveredTest>& tests) {

@@ -92,7 +92,7 @@ void addZones(std::vector<Block>& blocks, const CertificateInput& input,
             if (examined.planned == &zone) table.rows.push_back(examinedRow(examined));
         for (const CoveredTest& covered : tests)
             if (covered.zone == &zone && covered.state == CoveredTest::State::Missing)
-                table.rows.push_back(missingRow(zone, *covered.test));
+                table.rows.push_back(missingRow(zone, covered.test));
         if (table.rows.size() == before) table.rows.push_back(untestedRow(zone));
     }
     for (const Examined& examined : all)
