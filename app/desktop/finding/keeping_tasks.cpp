@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <QDateEdit>
 #include <QFormLayout>
+#include <QLabel>
 #include <QPlainTextEdit>
 #include <QPointer>
 
