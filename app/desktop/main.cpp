@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// fettlemark [--db FILE]: the desktop program.
+// fettlemark [FILE | --db FILE]: the desktop program.
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QIcon>
 #include <QTimer>
 #include <cstdlib>
 
@@ -16,6 +17,8 @@ int run(int argc, char** argv) {
     QApplication::setOrganizationName("Fettlemark");
     QApplication::setApplicationName("fettlemark");
     QApplication::setApplicationVersion(FETTLEMARK_VERSION);
+    QApplication::setDesktopFileName("org.fettlemark.Fettlemark");
+    QApplication::setWindowIcon(QIcon::fromTheme("fettlemark"));
 
     QCommandLineParser parser;
     parser.setApplicationDescription(QApplication::translate(
@@ -27,12 +30,18 @@ int run(int argc, char** argv) {
         QApplication::translate("main", "Open this archive; without it, choose at the start."),
         "FILE");
     parser.addOption(archive);
+    parser.addPositionalArgument("FILE", QApplication::translate("main", "The same."), "[FILE]");
     parser.process(application);
 
     app::applyAppearance(application, app::chosenAppearance(), app::chosenTypeFactor());
     app::MainWindow window;
     window.show();
-    if (parser.isSet(archive)) window.openArchive(parser.value(archive));
+    const QStringList named = parser.positionalArguments();
+    if (parser.isSet(archive)) {
+        window.openArchive(parser.value(archive));
+    } else if (!named.isEmpty()) {
+        window.openArchive(named.front());
+    }
     if (app::WelcomeDialog::due()) QTimer::singleShot(0, &window, &app::MainWindow::welcome);
     return QApplication::exec();
 }
