@@ -86,7 +86,7 @@ void Revision::end(std::size_t begun) {
     bytes_ += "\nendobj\n";
 }
 
-std::string Revision::copiedText(QPDFObjectHandle object, Copies& copies) {
+std::string Revision::copiedText(const QPDFObjectHandle& object, Copies& copies) {
     if (!object.isIndirect()) return copiedContent(object, copies);
     const auto [place, added] = copies.numbers.try_emplace(object.getObjGen(), next_);
     if (added) {
@@ -112,7 +112,7 @@ std::string Revision::copiedContent(QPDFObjectHandle object, Copies& copies) {
     return object.unparseResolved();
 }
 
-std::string Revision::copy(QPDFObjectHandle object) {
+std::string Revision::copy(const QPDFObjectHandle& object) {
     Copies copies;
     std::string reference = copiedText(object, copies);
     for (std::size_t done = 0; done < copies.waiting.size(); ++done) {

@@ -27,7 +27,7 @@ public:
 
     /// Appends what `object` refers to or is as new objects; returns its reference. For objects of
     /// another file, which must outlive the call and is used up by it.
-    std::string copy(QPDFObjectHandle object);
+    std::string copy(const QPDFObjectHandle& object);
 
     /// Appends table and trailer: the whole file.
     std::string finish();
@@ -47,7 +47,7 @@ private:
     std::size_t begin(int number, int generation);
     void end(std::size_t begun);
     /// The object as it is written where it stands: a reference, or what it is.
-    std::string copiedText(QPDFObjectHandle object, Copies& copies);
+    std::string copiedText(const QPDFObjectHandle& object, Copies& copies);
     std::string copiedContent(QPDFObjectHandle object, Copies& copies);
 
     std::string bytes_;

@@ -127,7 +127,7 @@ private:
         }
     }
 
-    void compare(QPDFObjectHandle before, QPDFObjectHandle after) {
+    void compare(const QPDFObjectHandle& before, QPDFObjectHandle after) {
         if (same(before, after)) return;
         const QPDFObjGen id = before.getObjGen();
         if (fields_.count(id) != 0 && isFilled(before, after)) return add(id, "was signed", true);
