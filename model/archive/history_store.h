@@ -29,6 +29,7 @@ inline constexpr char kArchiveKeyMade[] = "archive key made";
 inline constexpr char kArchiveKeyReplaced[] = "archive key replaced";
 inline constexpr char kAuthorityMade[] = "authority made";
 inline constexpr char kAuthorityTrusted[] = "authority trusted";
+inline constexpr char kRevocationListTaken[] = "revocation list taken over";
 inline constexpr char kPersonSaved[] = "person saved";
 inline constexpr char kIdentityIssued[] = "identity issued";
 inline constexpr char kIdentityImported[] = "identity imported";

@@ -197,6 +197,16 @@ Result<void> importIdentity(Archive& archive, const std::string& personId, std::
     auto identity = importPkcs12(pkcs12, filePassphrase, newPassphrase);
     if (!identity) return identity.error();
     if (auto trusted = checkTrusted(archive, *identity, newPassphrase); !trusted) return trusted;
+    // A file may leave issuers out; the lists that revoke are looked up by them.
+    const auto known = trustedCertificates(archive);
+    if (!known) return known.error();
+    auto whole = upToAnchor(identity->certificates, *known);
+    if (!whole) return whole.error();
+    identity->certificates = std::move(*whole);
+    if (auto usable = checkUsable(identity->certificates, ArchiveAccess::clock(archive).now(),
+                                  known->revocationLists);
+        !usable)
+        return usable;
     return ArchiveAccess::write(
         archive, administrator.actor(), [&](WriteTransaction& transaction) -> Result<void> {
             if (auto active = checkActive(connection, personId); !active) return active;
@@ -287,6 +297,8 @@ Result<std::vector<StoredIdentity>> identities(const Archive& archive) {
     if (!reading) return reading.error();
     const auto rows = loadIdentities(connection);
     if (!rows) return rows.error();
+    const auto lists = revocationListsInForce(connection);
+    if (!lists) return lists.error();
     std::vector<StoredIdentity> all;
     for (const IdentityRow& row : *rows) {
         StoredIdentity one;
@@ -296,7 +308,13 @@ Result<std::vector<StoredIdentity>> identities(const Archive& archive) {
         auto facts = describeCertificate(row.identity.certificates.front());
         if (!facts) return facts.error();
         one.facts = std::move(*facts);
-        if (row.withdrawal) one.withdrawn = row.withdrawal->reason;
+        const auto revoked = revocationOf(row.identity.certificates, *lists);
+        if (!revoked) return revoked.error();
+        if (row.withdrawal)
+            one.withdrawn = row.withdrawal->reason;
+        else if (*revoked)
+            one.withdrawn = "revoked by " + one.facts.issuer + " on " +
+                            toText((*revoked)->since).substr(0, 10) + ": " + (*revoked)->reason;
         all.push_back(std::move(one));
     }
     return all;

@@ -14,6 +14,7 @@
 #include "archive/archive.h"
 #include "archive/sign_in.h"
 #include "trust/authority.h"
+#include "trust/revocation_list.h"
 #include "trust/signature.h"
 
 namespace model {
@@ -24,7 +25,7 @@ struct StoredIdentity {
     std::string person;  ///< id; empty: an authority
     bool own = false;    ///< the archive's own authority, or issued by it
     CertificateFacts facts;
-    std::string withdrawn;  ///< the reason; empty: in use
+    std::string withdrawn;  ///< the reason, or what its authority's list says; empty: in use
 };
 
 /// Makes the archive's own authority and its first administrator with an identity valid until
@@ -49,6 +50,13 @@ Result<void> importIdentity(Archive& archive, const std::string& personId, std::
 /// From now on trusts people whose certificates lead to this authority's (DER).
 Result<void> trustAuthority(Archive& archive, std::string_view certificate,
                             const SignedIn& administrator);
+
+/// Takes over the complete revocation list (DER) of a trusted authority other than the own one, or
+/// of one between it and somebody's identity. Whom it revokes signs no more from now on, and
+/// verify() names what was signed since the list's date of revocation. Input: nobody trusted signed
+/// it, it is not newer than the one that is there, or the last administrator is on it.
+Result<RevocationListFacts> takeRevocationList(Archive& archive, std::string_view list,
+                                               const SignedIn& administrator);
 
 /// The person's own act; needs no administrator.
 Result<void> changePassphrase(Archive& archive, const std::string& personId,

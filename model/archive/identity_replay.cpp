@@ -56,12 +56,13 @@ Canonical::Object withdrawalContent(const Withdrawal& withdrawal) {
 
 bool IdentityReplay::follows(const std::string& action) {
     static constexpr std::string_view kActions[] = {
-        action::kArchiveKeyMade,    action::kArchiveKeyReplaced,
-        action::kAuthorityMade,     action::kAuthorityTrusted,
-        action::kPersonSaved,       action::kIdentityIssued,
-        action::kIdentityImported,  action::kIdentityWithdrawn,
-        action::kPassphraseChanged, action::kPassphraseWrong,
-        action::kPassphraseRight,   action::kAuthorityPassphraseChanged};
+        action::kArchiveKeyMade,     action::kArchiveKeyReplaced,
+        action::kAuthorityMade,      action::kAuthorityTrusted,
+        action::kPersonSaved,        action::kIdentityIssued,
+        action::kIdentityImported,   action::kIdentityWithdrawn,
+        action::kPassphraseChanged,  action::kPassphraseWrong,
+        action::kPassphraseRight,    action::kAuthorityPassphraseChanged,
+        action::kRevocationListTaken};
     return std::ranges::find(kActions, action) != std::end(kActions);
 }
 
@@ -76,6 +77,8 @@ bool IdentityReplay::take(const HistoryEntry& entry, const Canonical::Object& co
         return (did == action::kArchiveKeyMade) == (entry.subject == "1") &&
                expected_.emplace("archive key " + entry.subject, content).second;
     if (did == action::kIdentityWithdrawn) return takeWithdrawal(entry, content);
+    if (did == action::kRevocationListTaken)
+        return content.contains("revocation_list") && takeRevocationList(content);
     return takeIdentity(entry, content);
 }
 

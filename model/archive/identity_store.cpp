@@ -8,6 +8,7 @@
 #include "base/clock.h"
 #include "base/digest.h"
 #include "base/word_table.h"
+#include "trust/revocation_list.h"
 
 namespace model {
 namespace {
@@ -217,13 +218,19 @@ Result<std::vector<RevocationListRow>> loadRevocationLists(const Connection& con
     return lists;
 }
 
-Result<std::vector<std::string>> newestRevocationList(const Connection& connection) {
-    SqlStatement statement(connection,
-                           "SELECT list FROM revocation_list ORDER BY number DESC LIMIT 1");
-    const auto row = statement.first();
-    if (!row) return row.error();
-    if (!*row) return std::vector<std::string>();
-    return std::vector<std::string>{statement.blob(0)};
+Result<std::vector<std::string>> revocationListsInForce(const Connection& connection) {
+    auto rows = loadRevocationLists(connection);
+    if (!rows) return rows.error();
+    const auto own = ownAuthority(connection);
+    if (!own) return own.error();
+    std::vector<std::string> lists;
+    bool hasOwn = false;
+    for (auto row = rows->rbegin(); row != rows->rend(); ++row) {
+        const bool isOwn = *own && isOfIssuer(row->list, (*own)->identity.certificates.front());
+        if (!(isOwn && hasOwn)) lists.push_back(std::move(row->list));
+        hasOwn = hasOwn || isOwn;
+    }
+    return lists;
 }
 
 Result<void> addRevocationList(const Connection& connection, const RevocationListRow& row) {
@@ -234,7 +241,7 @@ Result<void> addRevocationList(const Connection& connection, const RevocationLis
 Result<TrustedCertificates> loadTrusted(const Connection& connection) {
     const auto rows = loadIdentities(connection);
     if (!rows) return rows.error();
-    auto lists = newestRevocationList(connection);
+    auto lists = revocationListsInForce(connection);
     if (!lists) return lists.error();
     TrustedCertificates trusted;
     trusted.revocationLists = std::move(*lists);

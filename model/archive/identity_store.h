@@ -69,8 +69,9 @@ struct RevocationListRow {
 };
 /// Rising.
 Result<std::vector<RevocationListRow>> loadRevocationLists(const Connection& connection);
-/// The newest, as a list of one, or none.
-Result<std::vector<std::string>> newestRevocationList(const Connection& connection);
+/// Those that say all there is to say: the own authority's newest, which holds everything that it
+/// ever revoked, and all of other authorities.
+Result<std::vector<std::string>> revocationListsInForce(const Connection& connection);
 /// trustedCertificates() of identities.h.
 Result<TrustedCertificates> loadTrusted(const Connection& connection);
 Result<void> addRevocationList(const Connection& connection, const RevocationListRow& row);

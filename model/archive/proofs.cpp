@@ -9,6 +9,7 @@
 
 #include "archive/signed_acts.h"
 #include "trust/identity_certificate.h"
+#include "trust/revocation_list.h"
 
 namespace model {
 namespace {
@@ -87,6 +88,11 @@ Result<ProofCheck> ProofCheck::begin(const Connection& connection) {
     if (!trusted) return trusted.error();
     for (const IdentityRow& row : *rows) {
         Signer signer{row, std::nullopt, isOwnIssued(row, *rows)};
+        // The own authority's list follows from the withdrawals. A list that was altered is found
+        // by its digest.
+        if (auto revoked = revocationOf(row.identity.certificates, trusted->revocationLists);
+            revoked && !signer.own)
+            signer.revoked = std::move(*revoked);
         if (auto known = KnownSigner::read(row.identity.certificates, trusted->anchors))
             signer.known = std::move(*known);
         check.known_->signers.push_back(std::move(signer));
@@ -192,6 +198,10 @@ std::string ProofCheck::againstSigner(const Signer& signer, const HistoryEntry& 
     const auto time = timeFrom(entry.time);
     if (!time || !known.validAt(*time))
         return "was signed while the certificate of " + known.facts().name + " was not valid";
+    if (signer.revoked && signer.revoked->since <= *time)
+        return "was signed by " + known.facts().name + ", whose certificate " +
+               known.facts().issuer + " revoked on " + toText(signer.revoked->since) + ": " +
+               signer.revoked->reason;
     if (row.withdrawal && row.withdrawal->row < entry.sequence)
         return "was signed by " + known.facts().name + " after the identity was withdrawn";
     return {};

@@ -41,8 +41,9 @@ public:
 private:
     struct Signer {
         IdentityRow row;
-        std::optional<KnownSigner> known;  ///< none: the certificates cannot be read
-        bool own = false;                  ///< the own authority issued it
+        std::optional<KnownSigner> known;        ///< none: the certificates cannot be read
+        bool own = false;                        ///< the own authority issued it
+        std::optional<Revocation> revoked = {};  ///< by a list of another authority
     };
     struct Known {
         std::vector<ArchivePublicKey> keys;

@@ -71,7 +71,7 @@ Result<SignedIn> signIn(Archive& archive, const std::string& personId,
     if (!person) return person.error();
     const auto identity = identityFor(connection, person->value);
     if (!identity) return identity.error();
-    const auto lists = newestRevocationList(connection);
+    const auto lists = revocationListsInForce(connection);
     if (!lists) return lists.error();
     const UtcTime now = ArchiveAccess::clock(archive).now();
     auto key = SignIns::open(archive, *identity, personId, [&](const Identity& stored) {
@@ -100,7 +100,7 @@ Result<void> checkMaySign(const Connection& connection, const SignedIn& signer, 
     if (!*identity || (*identity)->number != signer.identity())
         return refusedSigner(connection, signer,
                              "the identity was withdrawn or replaced; sign in again");
-    const auto lists = newestRevocationList(connection);
+    const auto lists = revocationListsInForce(connection);
     if (!lists) return lists.error();
     if (auto usable = checkUsable((*identity)->identity.certificates, now, *lists); !usable)
         return refusedSigner(connection, signer, "%2", {usable.error().message()});

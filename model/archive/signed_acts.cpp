@@ -14,6 +14,7 @@ const std::set<Role>* rolesForAct(std::string_view action) {
         {action::kArchiveKeyReplaced, {Role::Administrator}},
         {action::kAuthorityMade, {Role::Administrator}},
         {action::kAuthorityTrusted, {Role::Administrator}},
+        {action::kRevocationListTaken, {Role::Administrator}},
         {action::kPersonSaved, {Role::Administrator}},
         {action::kIdentityIssued, {Role::Administrator}},
         {action::kIdentityImported, {Role::Administrator}},

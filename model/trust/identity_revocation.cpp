@@ -7,10 +7,14 @@
 namespace model::openssl {
 namespace {
 
-std::string reasonText(X509_REVOKED* entry) {
+long reasonOf(X509_REVOKED* entry) {
     const Owned<ASN1_ENUMERATED, ASN1_ENUMERATED_free> reason(static_cast<ASN1_ENUMERATED*>(
         X509_REVOKED_get_ext_d2i(entry, NID_crl_reason, nullptr, nullptr)));
-    switch (reason ? ASN1_ENUMERATED_get(reason.get()) : CRL_REASON_UNSPECIFIED) {
+    return reason ? ASN1_ENUMERATED_get(reason.get()) : CRL_REASON_UNSPECIFIED;
+}
+
+std::string reasonText(long reason) {
+    switch (reason) {
         case CRL_REASON_KEY_COMPROMISE:
         case CRL_REASON_CA_COMPROMISE:
             return "the key may be known to others";
@@ -20,33 +24,42 @@ std::string reasonText(X509_REVOKED* entry) {
             return "replaced by another identity";
         case CRL_REASON_CESSATION_OF_OPERATION:
             return "no longer needed";
+        case CRL_REASON_CERTIFICATE_HOLD:
+            return "on hold";
         default:
             return "no reason stated";
     }
 }
 
-// Lists for a part of the certificates only, or by somebody else than the issuer, say so in a
-// critical extension: they are not understood here, so not used.
-bool understood(const X509_CRL* list) {
-    return X509_CRL_get_ext_by_critical(list, 1, -1) < 0;
+/// Whether it names the issuer by name and, where it says so, by key: an authority may go on under
+/// its name with another key.
+bool isFrom(const X509_CRL* list, X509* issuer) {
+    if (X509_NAME_cmp(X509_CRL_get_issuer(list), X509_get_subject_name(issuer)) != 0) return false;
+    const Owned<AUTHORITY_KEYID, AUTHORITY_KEYID_free> key(static_cast<AUTHORITY_KEYID*>(
+        X509_CRL_get_ext_d2i(list, NID_authority_key_identifier, nullptr, nullptr)));
+    return !key || X509_check_akid(issuer, key.get()) == X509_V_OK;
 }
 
 }  // namespace
+
+bool isUnderstood(const X509_CRL* list) {
+    return X509_CRL_get_ext_by_critical(list, 1, -1) < 0;
+}
 
 RevocationLookup lookUp(X509* certificate, X509* issuer,
                         std::span<const std::string> revocationLists, UtcTime at) {
     RevocationLookup found;
     std::optional<UtcTime> newest;
+    std::optional<Revocation> onHold;  // by the newest list
     for (const std::string& bytes : revocationLists) {
         const RevocationList list = readRevocationList(bytes);
         if (!list) {
             found.damaged = true;
             continue;
         }
-        if (X509_NAME_cmp(X509_CRL_get_issuer(list.get()), X509_get_subject_name(issuer)) != 0)
-            continue;
+        if (!isFrom(list.get(), issuer)) continue;
         const auto issued = toTime(X509_CRL_get0_lastUpdate(list.get()));
-        if (!issued || !understood(list.get()) ||
+        if (!issued || !isUnderstood(list.get()) ||
             X509_CRL_verify(list.get(), X509_get0_pubkey(issuer)) != 1) {
             found.damaged = true;
             continue;
@@ -54,6 +67,7 @@ RevocationLookup lookUp(X509* certificate, X509* issuer,
         found.listed = true;
         if (!newest || *issued > *newest) {
             newest = issued;
+            onHold.reset();
             const auto next = toTime(X509_CRL_get0_nextUpdate(list.get()));
             found.outOfDate = next && *next < at;
         }
@@ -65,9 +79,15 @@ RevocationLookup lookUp(X509* certificate, X509* issuer,
             found.damaged = true;
             continue;
         }
-        if (!found.revoked || *since < found.revoked->since)
-            found.revoked = Revocation{*since, reasonText(entry)};
+        const long reason = reasonOf(entry);
+        const Revocation revocation{*since, reasonText(reason)};
+        if (reason == CRL_REASON_CERTIFICATE_HOLD) {
+            if (*issued == *newest) onHold = revocation;
+        } else if (!found.revoked || *since < found.revoked->since) {
+            found.revoked = revocation;
+        }
     }
+    if (onHold && (!found.revoked || onHold->since < found.revoked->since)) found.revoked = onHold;
     ERR_clear_error();
     return found;
 }

@@ -19,7 +19,12 @@ struct RevocationLookup {
     std::optional<Revocation> revoked;
 };
 
-/// Takes every list that `issuer` signed; revoked is what any of them says.
+/// Whether a list is about everything that its issuer revoked. Lists for a part of the certificates
+/// only, of changes only, or by somebody else than the issuer say so in a critical extension.
+bool isUnderstood(const X509_CRL* list);
+
+/// Takes every list that `issuer` signed; revoked is what any of them says, as an entry may be left
+/// out once its certificate has ended. Only that a certificate is on hold is the newest's to say.
 RevocationLookup lookUp(X509* certificate, X509* issuer,
                         std::span<const std::string> revocationLists, UtcTime at);
 
