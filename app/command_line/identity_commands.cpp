@@ -95,6 +95,28 @@ model::Result<Outcome> trust(const Arguments& arguments) {
                            });
 }
 
+model::Result<Outcome> takeRevocationList(const Arguments& arguments) {
+    const std::string& file = *arguments.value("--file");
+    const auto bytes = readWholeFile(file, kLargestFile);
+    if (!bytes) return bytes.error();
+    const auto list = model::revocationListFrom(*bytes);
+    if (!list) return model::inputError(file, list.error().reason, list.error().arguments);
+    std::string done;
+    auto outcome = asAdministrator(
+        arguments, "",
+        [&](model::Archive& archive, const model::SignedIn& administrator) -> model::Result<void> {
+            const auto taken = model::takeRevocationList(archive, *list, administrator);
+            if (!taken) return taken.error();
+            done = "took over the list of " + taken->issuer + " of " +
+                   model::toText(taken->issued) + ", which revokes " +
+                   std::to_string(taken->revoked) + "; its next is due " +
+                   (taken->next ? "on " + model::toText(*taken->next) : "at no stated time");
+            return {};
+        });
+    if (outcome) outcome->text = done + "\n";
+    return outcome;
+}
+
 model::Result<Outcome> changePassphrase(const Arguments& arguments) {
     const auto passphrase = passphraseFrom(arguments);
     if (!passphrase) return passphrase.error();
@@ -194,6 +216,22 @@ Command trustAuthorityCommand() {
                         kPersonOption,
                         kPassphraseOption},
             .run = &trust};
+}
+
+Command takeRevocationListCommand() {
+    return {.name = "take-revocation-list",
+            .operand = "",
+            .summary = "takes over a company authority's list of revoked certificates",
+            .details =
+                "The complete list (RFC 5280), in PEM or DER, of an authority that the archive\n"
+                "trusts; for its own authority withdraw-identity makes the lists. Whom it\n"
+                "revokes signs no more, and \"verify\" names what was signed since the date of\n"
+                "the revocation.\n",
+            .options = {kDatabaseOption,
+                        {"--file", "FILE", "the list, in PEM or DER", true},
+                        kPersonOption,
+                        kPassphraseOption},
+            .run = &takeRevocationList};
 }
 
 Command passphraseCommand() {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// fettlemark-cli issue-identity, import-identity, trust-authority, passphrase,
-// authority-passphrase, withdraw-identity, replace-archive-key
+// fettlemark-cli issue-identity, import-identity, trust-authority, take-revocation-list,
+// passphrase, authority-passphrase, withdraw-identity, replace-archive-key
 #pragma once
 
 #include "command.h"
@@ -10,6 +10,7 @@ namespace app {
 Command issueIdentityCommand();
 Command importIdentityCommand();
 Command trustAuthorityCommand();
+Command takeRevocationListCommand();
 Command passphraseCommand();
 Command authorityPassphraseCommand();
 Command withdrawIdentityCommand();

@@ -52,6 +52,7 @@ std::vector<Command> allCommands() {
             app::issueIdentityCommand(),
             app::importIdentityCommand(),
             app::trustAuthorityCommand(),
+            app::takeRevocationListCommand(),
             app::passphraseCommand(),
             app::authorityPassphraseCommand(),
             app::withdrawIdentityCommand(),

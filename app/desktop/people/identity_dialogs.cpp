@@ -279,6 +279,38 @@ TaskDialog* trustAuthorityDialog(Session& session, ArchiveThread& archive, QWidg
     return dialog;
 }
 
+TaskDialog* takeRevocationListDialog(Session& session, ArchiveThread& archive, QWidget* parent) {
+    auto* dialog = new IdentityDialog(
+        session, archive, IdentityDialog::tr("Take over a revocation list"),
+        IdentityDialog::tr("The complete list of an authority that this archive trusts. Whom it "
+                           "revokes signs no more, and a check of the archive names what was "
+                           "signed since the date of the revocation."),
+        IdentityDialog::tr("&Take it over"), parent);
+    auto* file =
+        dialog->addFile(IdentityDialog::tr("&List"),
+                        IdentityDialog::tr("Revocation lists (*.crl *.pem *.der);;All files (*)"));
+    dialog->setMissing([file] {
+        return file->text().isEmpty() ? IdentityDialog::tr("Choose the file.") : QString();
+    });
+    dialog->setWork([=](TaskDialog::Then then) {
+        const auto bytes = bytesOf(file->text());
+        const auto list = bytes ? model::revocationListFrom(*bytes) : bytes;
+        if (!list) {
+            then(list.error());
+            return;
+        }
+        dialog->run(
+            [der = *list](model::Archive& held,
+                          const model::SignedIn& signer) -> model::Result<void> {
+                const auto taken = model::takeRevocationList(held, der, signer);
+                if (!taken) return taken.error();
+                return {};
+            },
+            std::move(then));
+    });
+    return dialog;
+}
+
 TaskDialog* changeAuthorityPassphraseDialog(Session& session, ArchiveThread& archive,
                                             QWidget* parent) {
     auto* dialog = new IdentityDialog(

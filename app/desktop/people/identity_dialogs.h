@@ -16,6 +16,8 @@ TaskDialog* importIdentityDialog(Session& session, ArchiveThread& archive,
 TaskDialog* withdrawIdentityDialog(Session& session, ArchiveThread& archive,
                                    const model::Person& person, bool ownAuthority, QWidget* parent);
 TaskDialog* trustAuthorityDialog(Session& session, ArchiveThread& archive, QWidget* parent);
+/// Of an authority that is trusted already.
+TaskDialog* takeRevocationListDialog(Session& session, ArchiveThread& archive, QWidget* parent);
 TaskDialog* changeAuthorityPassphraseDialog(Session& session, ArchiveThread& archive,
                                             QWidget* parent);
 /// Of whoever is signed in.

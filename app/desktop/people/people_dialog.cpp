@@ -77,13 +77,15 @@ void PeopleDialog::makeLayout() {
     add_ = button(tr("&Add a person"), "add", [this] { addPerson(); });
     trust_ = button(tr("&Trust another authority…"), "trust",
                     [this] { openTask(trustAuthorityDialog(session_, archive_, this)); });
+    revoked_ = button(tr("Take over a revocation &list…"), "revocationList",
+                      [this] { openTask(takeRevocationListDialog(session_, archive_, this)); });
     authority_ = button(tr("Change the a&uthority's passphrase…"), "authority", [this] {
         openTask(changeAuthorityPassphraseDialog(session_, archive_, this));
     });
 
     auto* left = new QVBoxLayout;
     left->addWidget(list_, 1);
-    for (auto* one : {add_, trust_, authority_}) left->addWidget(one);
+    for (auto* one : {add_, trust_, revoked_, authority_}) left->addWidget(one);
     auto* saving = new QHBoxLayout;
     saving->addWidget(hint_, 1);
     saving->addWidget(save_);
@@ -235,6 +237,7 @@ void PeopleDialog::refreshButtons() {
     save_->setEnabled(may && changed_);
     add_->setEnabled(may && !adding_);
     trust_->setEnabled(may);
+    revoked_->setEnabled(may);
     authority_->setEnabled(may);
     issue_->setEnabled(may && chosen);
     import_->setEnabled(may && chosen);

@@ -66,6 +66,7 @@ private:
     QPushButton* withdraw_ = nullptr;
     QPushButton* add_ = nullptr;
     QPushButton* trust_ = nullptr;
+    QPushButton* revoked_ = nullptr;
     QPushButton* authority_ = nullptr;
 };
 

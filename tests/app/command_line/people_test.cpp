@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // The commands for people and their identities, from set-up to withdrawal.
 #include <algorithm>
+#include <chrono>
 #include <filesystem>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "process.h"
 #include "sheets.h"
+#include "trust/authority.h"
 
 namespace app {
 namespace {
@@ -108,6 +110,34 @@ TEST_F(PeopleCommands, ChangeTheAuthoritysPassphrase) {
     expectRefused(issue(), 2, "the passphrase is wrong");
     ladle_ = kettle;
     EXPECT_EQ(issue().exitCode, 0);
+}
+
+TEST_F(PeopleCommands, TakeOverACompanysRevocationList) {
+    using model::toText;
+    const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+    const model::UtcTime from = now - std::chrono::hours(2);
+    const model::UtcTime until = now + std::chrono::hours(240);
+    const model::SecretBytes passphrase("the company's own");
+    const auto made = model::Authority::create(
+        {"Company authority", "Quillmere Holding", "", from, until}, passphrase);
+    ASSERT_TRUE(made);
+    const auto authority = model::Authority::unlock(*made, passphrase, now);
+    ASSERT_TRUE(authority);
+    const std::vector<model::RevokedCertificate> revoked{{"1A2B", from, {}}};
+    const auto list = authority->revocationList(revoked, 1, from, until);
+    ASSERT_TRUE(list);
+    const std::string certificate = folder_.write("company.der", authority->certificate());
+    const std::string file = folder_.write("company.crl", *list);
+    expectRefused(run({"take-revocation-list", "--file", ada_}), 2,
+                  "ada: the file is no revocation list");
+    expectRefused(run({"take-revocation-list", "--file", file}), 2,
+                  "no trusted authority signed the list");
+    ASSERT_EQ(run({"trust-authority", "--file", certificate}).exitCode, 0);
+    const Finished taken = run({"take-revocation-list", "--file", file});
+    EXPECT_EQ(taken.exitCode, 0) << taken.error;
+    EXPECT_EQ(taken.output, "took over the list of Company authority of " + toText(from) +
+                                ", which revokes 1; its next is due on " + toText(until) + "\n");
+    expectRefused(run({"take-revocation-list", "--file", file}), 2, "already that was issued on");
 }
 
 TEST_F(PeopleCommands, TakeAPassphraseFromStandardInput) {
