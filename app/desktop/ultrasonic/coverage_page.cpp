@@ -7,7 +7,7 @@
 #include <QVBoxLayout>
 
 #include "looks/text.h"
-#include "ultrasonic_bench/field_form.h"
+#include "fields/field_form.h"
 
 namespace app {
 namespace {

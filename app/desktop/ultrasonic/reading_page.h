@@ -7,7 +7,7 @@
 #include <functional>
 
 #include "editing/casting_desk.h"
-#include "ultrasonic_bench/field_form.h"
+#include "fields/field_form.h"
 #include "ultrasonic_bench/reading_views.h"
 
 class QBoxLayout;

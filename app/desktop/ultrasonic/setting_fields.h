@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "record/typed_reflector.h"
-#include "ultrasonic_bench/field_form.h"
+#include "fields/field_form.h"
 
 namespace app {
 

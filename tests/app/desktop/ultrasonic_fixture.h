@@ -8,8 +8,8 @@
 
 #include "bench/examination_pane.h"
 #include "bench_fixture.h"
+#include "fields/field_form.h"
 #include "ultrasonic_bench/coverage_page.h"
-#include "ultrasonic_bench/field_form.h"
 #include "ultrasonic_bench/reading_page.h"
 #include "ultrasonic_bench/reading_result.h"
 #include "ultrasonic_bench/setting_page.h"

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "fields/field_words.h"
+
+#include <QCoreApplication>
+#include <QDateTime>
+
+#include "base/clock.h"
+#include "looks/text.h"
+
+namespace app {
+namespace {
+
+constexpr auto kMinutes = "yyyy-MM-dd HH:mm";
+constexpr auto kSeconds = "yyyy-MM-dd HH:mm:ss";
+
+QString translated(std::string_view text) {
+    return QCoreApplication::translate("Fields", std::string(text).c_str());
+}
+
+}  // namespace
+
+QString fieldLabel(const model::FieldInfo& info) {
+    return translated(info.label);
+}
+
+QString fieldHelp(const model::FieldInfo& info) {
+    return info.help.empty() ? QString() : translated(info.help);
+}
+
+QString choiceText(std::string_view choice) {
+    return translated(choice);
+}
+
+QString shownUnit(std::string_view unit) {
+    if (unit == "um") return QStringLiteral("µm");
+    if (unit == "deg C") return QStringLiteral("°C");
+    if (unit == "degrees") return QStringLiteral("°");
+    if (unit == "mm2") return QStringLiteral("mm²");
+    return translated(unit);
+}
+
+QString momentShown(const std::string& utc) {
+    QDateTime time = QDateTime::fromString(qt(utc), Qt::ISODate);
+    if (!time.isValid()) return qt(utc);
+    time = time.toLocalTime();
+    return time.toString(time.time().second() == 0 ? kMinutes : kSeconds);
+}
+
+std::string momentFrom(const QString& typed) {
+    for (const char* form : {kMinutes, kSeconds, "yyyy-MM-dd H:mm"}) {
+        const QDateTime time = QDateTime::fromString(typed.simplified(), form);
+        if (time.isValid()) return time.toUTC().toString(Qt::ISODate).toStdString();
+    }
+    return typed.trimmed().toStdString();
+}
+
+std::string momentNow() {
+    return model::toText(model::systemClock().now());
+}
+
+std::string dateToday() {
+    return QDate::currentDate().toString(Qt::ISODate).toStdString();
+}
+
+}  // namespace app
