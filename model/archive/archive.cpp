@@ -307,10 +307,6 @@ Result<std::int64_t> Archive::reserveCertificateNumber(const Actor& actor) {
                          [](WriteTransaction& transaction) { return reserveNumber(transaction); });
 }
 
-Result<std::vector<Certificate>> Archive::certificates(const CertificateFilter& filter) const {
-    return loadCertificates(*state_->connection, filter);
-}
-
 Result<Certificate> Archive::certificate(std::int64_t number) const {
     return loadCertificate(*state_->connection, number);
 }

@@ -83,19 +83,6 @@ struct Certificate {
     std::int64_t fileSize = 0;  ///< bytes
 };
 
-/// Which certificates to list: all that agree in every field given. Texts compare exactly.
-struct CertificateFilter {
-    std::optional<std::string> serial = {};
-    std::optional<std::string> heat = {};
-    std::optional<std::string> part = {};
-    std::optional<std::string> order = {};
-    std::optional<std::string> customer = {};
-    std::optional<std::string> from = {};  ///< date of issue (UTC), first day: 2026-11-25
-    std::optional<std::string> to = {};    ///< date of issue (UTC), last day, included
-    std::optional<Word> verdict = {};
-    std::optional<std::int64_t> atMost = {};  ///< list no more than this many
-};
-
 /// One row of the history.
 struct HistoryEntry {
     std::int64_t sequence = 0;  ///< 1, 2, 3 ...
@@ -188,9 +175,7 @@ public:
     /// Gives out the next certificate number, for printing it before the certificate is stored. A
     /// number that is never used stays free and is explained by its row in the history.
     Result<std::int64_t> reserveCertificateNumber(const Actor& actor);
-    /// The newest first.
-    [[nodiscard]] Result<std::vector<Certificate>> certificates(
-        const CertificateFilter& filter = {}) const;
+    /// Many are found by findCertificates() (search.h).
     [[nodiscard]] Result<Certificate> certificate(std::int64_t number) const;
     /// The PDF, byte for byte. Damaged: its bytes are not those that were stored, or it is gone.
     [[nodiscard]] Result<std::string> certificateFile(std::int64_t number) const;

@@ -88,19 +88,6 @@ Result<void> eachWhere(const Connection& connection, const std::string& conditio
     return take(*current);
 }
 
-Result<std::vector<Certificate>> loadWhere(const Connection& connection,
-                                           const std::string& condition,
-                                           const SqlStatement::Values& values) {
-    std::vector<Certificate> certificates;
-    auto read = eachWhere(connection, condition, values,
-                          [&](const Certificate& certificate) -> Result<void> {
-                              certificates.push_back(certificate);
-                              return {};
-                          });
-    if (!read) return read.error();
-    return certificates;
-}
-
 Result<void> checkPrintedHead(const Connection& connection, const Head& head) {
     SqlStatement statement(connection, "SELECT hash FROM history WHERE sequence = ?");
     const auto row = statement.first(head.sequence);
@@ -197,38 +184,16 @@ Result<void> storeCertificate(WriteTransaction& transaction, const std::string& 
     });
 }
 
-Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
-                                                  const CertificateFilter& filter) {
-    for (const auto& date : {filter.from, filter.to})
-        if (date && !isDate(*date))
-            return inputError("", "is not a date such as 2026-11-25: %1", {*date});
-    std::string condition = "number >= 1";
-    SqlStatement::Values values;
-    const auto require = [&](const char* test, const std::optional<std::string>& value) {
-        if (!value) return;
-        condition += std::string(" AND ") + test + " ?";
-        values.emplace_back(*value);
-    };
-    require("casting_serial =", filter.serial);
-    require("heat =", filter.heat);
-    require("part_number =", filter.part);
-    require("order_number =", filter.order);
-    require("customer =", filter.customer);
-    require("issued_at >=", filter.from);
-    if (filter.to) require("issued_at <=", *filter.to + "T23:59:59Z");
-    if (filter.verdict) require("verdict =", std::string(word(*filter.verdict)));
-    if (filter.atMost) {
-        condition += " ORDER BY number DESC LIMIT ?";
-        values.emplace_back(std::max<std::int64_t>(*filter.atMost, 0));
-    }
-    return loadWhere(connection, condition, values);
-}
-
 Result<Certificate> loadCertificate(const Connection& connection, std::int64_t number) {
-    auto found = loadWhere(connection, "number = ?", {number});
-    if (!found) return found.error();
-    if (found->empty()) return missing(connection, number);
-    return std::move(found->front());
+    std::optional<Certificate> found;
+    auto read = eachWhere(connection, "number = ?", {number},
+                          [&](const Certificate& certificate) -> Result<void> {
+                              found = certificate;
+                              return {};
+                          });
+    if (!read) return read.error();
+    if (!found) return missing(connection, number);
+    return std::move(*found);
 }
 
 Result<void> eachCertificate(const Connection& connection,

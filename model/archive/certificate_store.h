@@ -23,9 +23,6 @@ Result<void> storeCertificate(WriteTransaction& transaction, const std::string& 
 /// Input where the number was not given out, Conflict where it has a certificate.
 Result<void> checkFreeNumber(const Connection& connection, std::int64_t number);
 
-/// The newest first.
-Result<std::vector<Certificate>> loadCertificates(const Connection& connection,
-                                                  const CertificateFilter& filter);
 Result<Certificate> loadCertificate(const Connection& connection, std::int64_t number);
 
 /// Gives every certificate to take(), the newest first, without holding them all; stops at its

@@ -3,8 +3,6 @@
 
 #include <QString>
 #include <cassert>
-#include <charconv>
-#include <chrono>
 #include <limits>
 
 #include "archive/archive_access.h"
@@ -12,6 +10,7 @@
 #include "archive/history_store.h"
 #include "archive/stored_words.h"
 #include "judge/sheet_words.h"
+#include "registers/field.h"
 
 namespace model {
 namespace {
@@ -35,25 +34,6 @@ constexpr char kMonths[] =
 
 std::string monthsWith(const char* least) {
     return QString::fromLatin1(kMonths).arg(QString::fromLatin1(least)).toStdString();
-}
-
-/// YYYY-MM-DD and a day of the calendar.
-bool isDate(std::string_view text) {
-    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-    const auto number = [&](std::size_t from, std::size_t length) {
-        int value = -1;
-        const char* const end = text.data() + from + length;
-        const auto [stop, code] = std::from_chars(text.data() + from, end, value);
-        return code == std::errc{} && stop == end ? value : -1;
-    };
-    const int year = number(0, 4);
-    const int month = number(5, 2);
-    const int day = number(8, 2);
-    return year >= 0 && month >= 0 && day >= 0 &&
-           std::chrono::year_month_day(std::chrono::year(year),
-                                       std::chrono::month(static_cast<unsigned>(month)),
-                                       std::chrono::day(static_cast<unsigned>(day)))
-               .ok();
 }
 
 Result<void> checkDates(const CertificateSearch& search) {

@@ -258,15 +258,17 @@ std::string described(const TypedSetting& setting) {
 }
 
 std::string described(const TypedReflector& row) {
-    const auto& [id, x, y, heading, setting, soundPath, gain, screen, drop, along, across, depth,
-                 fbh, length, width, throughWall, angle, area, backWallLoss, backWallLossExplained,
-                 overReference, wall, notMeasurable, kind, relevance, reason, unit] = row;
+    const auto& [id, x, y, heading, setting, afterCheck, soundPath, gain, screen, drop, along,
+                 across, depth, fbh, length, width, throughWall, angle, area, backWallLoss,
+                 backWallLossExplained, overReference, wall, notMeasurable, kind, relevance, reason,
+                 unit] = row;
     std::string text(symbol(unit));
     for (const std::string* field : {&id,
                                      &x,
                                      &y,
                                      &heading,
                                      &setting,
+                                     &afterCheck,
                                      &soundPath,
                                      &gain,
                                      &screen,
@@ -316,6 +318,15 @@ std::string described(const ExaminationDraft& draft) {
         out << symbol(row.unit) << '\n';
     }
     return out.str();
+}
+
+std::vector<std::int64_t> numbersIn(const Archive& archive, const CertificateSearch& search) {
+    std::vector<std::int64_t> numbers;
+    const auto page = findCertificates(archive, search);
+    EXPECT_THAT(page, Succeeds());
+    if (page)
+        for (const FoundCertificate& found : page->certificates) numbers.push_back(found.number);
+    return numbers;
 }
 
 ArchiveTest::ArchiveTest() {

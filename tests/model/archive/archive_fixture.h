@@ -7,8 +7,10 @@
 #include <gtest/gtest.h>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "archive/archive.h"
+#include "archive/search.h"
 
 namespace model {
 
@@ -39,6 +41,9 @@ std::string described(const Part& part);
 std::string described(const ZonePlan& plan);
 std::string described(const Casting& casting);
 std::string described(const ExaminationDraft& draft);
+
+/// The numbers of the certificates found, the newest first.
+std::vector<std::int64_t> numbersIn(const Archive& archive, const CertificateSearch& search = {});
 
 MATCHER_P(FailsWith, kind, "") {
     if (arg.ok()) {

@@ -17,13 +17,8 @@ using testing::IsEmpty;
 class Certificates : public ArchiveTest {
 protected:
     void SetUp() override { fill(); }
-    [[nodiscard]] std::vector<std::int64_t> numbers(const CertificateFilter& filter) const {
-        std::vector<std::int64_t> found;
-        const auto certificates = archive_->certificates(filter);
-        EXPECT_THAT(certificates, Succeeds());
-        if (certificates)
-            for (const auto& certificate : *certificates) found.push_back(certificate.number);
-        return found;
+    [[nodiscard]] std::vector<std::int64_t> numbers(const CertificateSearch& search) const {
+        return numbersIn(*archive_, search);
     }
     [[nodiscard]] std::size_t filesStored() const {
         std::size_t count = 0;
@@ -111,7 +106,7 @@ TEST_F(Certificates, LeaveNoFileWhereTheRowCannotBeStored) {
     ASSERT_THAT(stored, FailsWith(ErrorKind::Refused));
     EXPECT_THAT(stored.error().message(), testing::HasSubstr("not today"));
     EXPECT_EQ(filesStored(), 0u);
-    EXPECT_THAT(*archive_->certificates(), IsEmpty());
+    EXPECT_THAT(numbersIn(*archive_), IsEmpty());
 }
 
 TEST_F(Certificates, KeepTheLimitTablesTheyWereJudgedBy) {
@@ -125,11 +120,9 @@ TEST_F(Certificates, KeepTheLimitTablesTheyWereJudgedBy) {
     facts.tableDigests = {first};
     ASSERT_THAT(foundry::addCertificate(*archive_, facts, "2", actor_), Succeeds());
     ASSERT_THAT(foundry::addCertificate(*archive_, sampleFacts(), "3", actor_), Succeeds());
-    const auto certificates = *archive_->certificates({.atMost = 3});
-    ASSERT_EQ(certificates.size(), 3u);
-    EXPECT_THAT(certificates[0].facts.tableDigests, IsEmpty());
-    EXPECT_THAT(certificates[1].facts.tableDigests, ElementsAre(first));
-    EXPECT_EQ(certificates[2].facts.tableDigests, (std::set<std::string>{first, second}));
+    EXPECT_THAT(archive_->certificate(3)->facts.tableDigests, IsEmpty());
+    EXPECT_THAT(archive_->certificate(2)->facts.tableDigests, ElementsAre(first));
+    EXPECT_EQ(archive_->certificate(1)->facts.tableDigests, (std::set<std::string>{first, second}));
     RawDatabase raw(path());
     EXPECT_EQ(raw.value("SELECT count(*) FROM limit_table"), "2");
     EXPECT_EQ(raw.value("SELECT content FROM limit_table WHERE sha256 = '" + first + "'"),
@@ -151,7 +144,7 @@ TEST_F(Certificates, AreNotPutOverAFolderThatCannotBeMade) {
     std::ofstream(path() + ".files") << "in the way";
     const auto stored = foundry::addCertificate(*archive_, sampleFacts(), "pdf", actor_);
     EXPECT_THAT(stored, FailsWith(ErrorKind::Refused));
-    EXPECT_THAT(*archive_->certificates(), IsEmpty());
+    EXPECT_THAT(numbersIn(*archive_), IsEmpty());
 }
 
 TEST_F(Certificates, AreFoundByWhatTheyState) {
@@ -187,10 +180,11 @@ TEST_F(Certificates, AreFoundByWhatTheyState) {
     EXPECT_THAT(numbers({.verdict = Word::Acceptable}), ElementsAre(1));
     EXPECT_THAT(numbers({.verdict = Word::NotAcceptable}), ElementsAre(2));
     EXPECT_THAT(numbers({.serial = "S-17", .verdict = Word::NotJudged}), ElementsAre(3));
-    EXPECT_THAT(numbers({.atMost = 2}), ElementsAre(3, 2));
+    EXPECT_THAT(numbers({.pageSize = 2}), ElementsAre(3, 2));
     EXPECT_EQ(archive_->certificate(3)->facts.supersedes, 1);
     for (const char* date : {"2026-13-01", "2026-02-29", "26-11-2026", "2026-1-1", "today", ""})
-        EXPECT_THAT(archive_->certificates({.from = date}), FailsWith(ErrorKind::Input)) << date;
+        EXPECT_THAT(findCertificates(*archive_, {.from = date}), FailsWith(ErrorKind::Input))
+            << date;
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ protected:
         const Head head = *archive_->head();
         EXPECT_THAT(release(number, by), FailsWith(ErrorKind::Refused));
         EXPECT_EQ(*archive_->head(), head);
-        EXPECT_THAT(*archive_->certificates(), IsEmpty());
+        EXPECT_THAT(numbersIn(*archive_), IsEmpty());
     }
     [[nodiscard]] std::string sentences(std::int64_t number, const SignedIn& by) const {
         std::string all;

@@ -38,7 +38,7 @@ TEST_F(Release, GoesFromDraftToCertificate) {
     EXPECT_EQ(*presentedFile(*archive_, 1), presentedPdf());
     EXPECT_EQ(*presentedSheet(*archive_, 1), prepared->sheetJson());
     EXPECT_EQ(*presentedVerdict(*archive_, 1), prepared->verdictJson());
-    EXPECT_THAT(*archive_->certificates(), IsEmpty());
+    EXPECT_THAT(numbersIn(*archive_), IsEmpty());
     EXPECT_THAT(findings(), IsEmpty());
 
     EXPECT_THAT(obstacleKinds(1, qaManager_), IsEmpty());
@@ -173,7 +173,7 @@ TEST_F(Release, AfterAReturnIsAConflict) {
     const std::string pdf = releasedPdf(number);
     ASSERT_THAT(returnCasting(*archive_, number, "heat number unreadable", qaManager_), Succeeds());
     EXPECT_THAT(model::release(*archive_, number, pdf, qaManager_), FailsWith(ErrorKind::Conflict));
-    EXPECT_THAT(*archive_->certificates(), IsEmpty());
+    EXPECT_THAT(numbersIn(*archive_), IsEmpty());
 }
 
 TEST_F(Release, LeavesNothingWhereItsRowCannotBeStored) {

@@ -266,7 +266,7 @@ TEST_F(Sharing, AFullDiskIsRefusedAndLeavesTheArchiveWhole) {
     EXPECT_EQ(second.exitCode(), 0) << said;
     EXPECT_THAT(said, testing::StartsWith(std::to_string(static_cast<int>(ErrorKind::Refused))));
     EXPECT_THAT(findings(), IsEmpty());
-    EXPECT_THAT(*reopened().certificates(), IsEmpty());
+    EXPECT_THAT(numbersIn(reopened()), IsEmpty());
     ExaminationDraft draft = *reopened().draft(1);
     draft.remarks = "there is room again";
     EXPECT_THAT(reopened().save(draft, actor_), Succeeds());
