@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Rules about each ultrasonic indication and each group by itself.
 #include <algorithm>
+#include <set>
+#include <string_view>
 
 #include "judge/reflector_check.h"
 
@@ -109,12 +111,12 @@ RuleOutcome EachCheck::conclude() {
     }
     Check check = beginCheck(rule_, order_);
     check.measured = worst->measured;
+    std::set<std::string_view> names;
     for (const Judged& one : judged_) {
         const bool named = worst->at.passes == true
                                ? one.share == worst->share
                                : severityOf(one.at.passes) == severityOf(worst->at.passes);
-        if (named && std::ranges::find(check.members, one.name) == check.members.end())
-            check.members.push_back(one.name);
+        if (named && names.insert(one.name).second) check.members.push_back(one.name);
     }
     return concluded(std::move(check), rule_, order_, {worst->at});
 }

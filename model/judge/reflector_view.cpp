@@ -5,6 +5,32 @@
 #include <numeric>
 
 namespace model {
+namespace {
+
+Certainty triedAs(const ClassChoices& choices, Kind kind, const ClassSet& classes) {
+    const auto as = std::ranges::find(choices.kinds, kind, &ClassChoices::AsKind::kind);
+    return (as->classes & classes).any() ? Certainty::Yes : Certainty::No;
+}
+
+}  // namespace
+
+const GroupTallies::Tally& GroupTallies::of(const ReflectorItems& items, const ClassSet& classes,
+                                            const ReflectorItem& group) {
+    const auto [known, isNew] = known_.try_emplace(classes.to_ulong());
+    std::vector<Tally>& tallies = known->second;
+    if (isNew) {
+        for (std::size_t i = items.singles; i < items.items.size(); ++i) {
+            Tally& tally = tallies.emplace_back();
+            for (const std::size_t finding : items.items[i].findings) {
+                if (items.considered[finding] == Certainty::No) continue;
+                const Certainty here = items.classes[finding].within(classes);
+                if (here == Certainty::Yes) ++tally.certain;
+                if (here == Certainty::Open) ++tally.perhaps;
+            }
+        }
+    }
+    return tallies[*group.group];
+}
 
 std::vector<std::size_t> ReflectorView::lookedAt() const {
     if (trial) {
@@ -18,6 +44,7 @@ std::vector<std::size_t> ReflectorView::lookedAt() const {
 }
 
 bool ReflectorView::isOwn(const ReflectorItem& item) const {
+    if (trial) return true;  // only what lies in the zone is tried
     return std::ranges::any_of(item.findings, [&](std::size_t f) { return zone->isOwn(f); });
 }
 
@@ -25,19 +52,30 @@ std::string ReflectorView::nameOf(const ReflectorItem& item) const {
     return item.group ? zone->grouped->groups[*item.group].id : zone->nameOf(item.findings.front());
 }
 
+Certainty ReflectorView::triedWithin(const ClassSet& classes, const ReflectorItem& group) const {
+    GroupTallies::Tally tally = tallies->of(*items, classes, group);
+    const ClassChoices& choices = items->classes[trial->finding];
+    if (items->considered[trial->finding] != Certainty::No) {
+        const Certainty untried = choices.within(classes);
+        if (untried == Certainty::Yes) --tally.certain;
+        if (untried == Certainty::Open) --tally.perhaps;
+        if (triedAs(choices, trial->kind, classes) == Certainty::Yes) ++tally.certain;
+    }
+    if (tally.certain > 0) return Certainty::Yes;
+    return tally.perhaps > 0 ? Certainty::Open : Certainty::No;
+}
+
 Certainty ReflectorView::within(const ClassSet& classes, const ReflectorItem& item) const {
+    if (trial && item.group) return triedWithin(classes, item);
     Certainty best = Certainty::No;
     for (const std::size_t finding : item.findings) {
         if (items->considered[finding] == Certainty::No) continue;
         const ClassChoices& choices = items->classes[finding];
         Certainty here = choices.within(classes);
-        if (trial && trial->finding == finding) {
-            const auto as =
-                std::ranges::find(choices.kinds, trial->kind, &ClassChoices::AsKind::kind);
-            here = (as->classes & classes).any() ? Certainty::Yes : Certainty::No;
-        } else if (here == Certainty::Open && failsAsEach.contains(finding)) {
+        if (trial)
+            here = triedAs(choices, trial->kind, classes);
+        else if (here == Certainty::Open && failsAsEach.contains(finding))
             here = Certainty::Yes;
-        }
         best = std::max(best, here);
     }
     return best;

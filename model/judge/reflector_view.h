@@ -2,9 +2,11 @@
 // One zone's ultrasonic indications as its rules see them.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "judge/counted.h"
 #include "judge/level_orders.h"
@@ -19,11 +21,28 @@ struct KindTrial {
     Kind kind = Kind::Volumetric;
 };
 
+/// How many members of each group belong to a set of classes, counted once: a trial of a member
+/// changes what that one counts as, and a group can have thousands.
+class GroupTallies {
+public:
+    struct Tally {
+        std::size_t certain = 0;
+        std::size_t perhaps = 0;
+    };
+    /// Of the group whose item it is.
+    [[nodiscard]] const Tally& of(const ReflectorItems& items, const ClassSet& classes,
+                                  const ReflectorItem& group);
+
+private:
+    std::map<unsigned long, std::vector<Tally>> known_;  ///< by the set's bits; by group
+};
+
 struct ReflectorView {
     const ZoneView* zone = nullptr;
     const ReflectorItems* items = nullptr;
     std::set<std::size_t> failsAsEach;  ///< findings whose open kind acquits them of nothing
     std::optional<KindTrial> trial;
+    GroupTallies* tallies = nullptr;  ///< with a trial, never null; outlives the view
 
     [[nodiscard]] const LimitTable& table() const { return *zone->bundle->table; }
     [[nodiscard]] const Examination& examination() const { return zone->examination(); }
@@ -48,6 +67,8 @@ struct ReflectorView {
 
 private:
     [[nodiscard]] Certainty within(const ClassSet& classes, const ReflectorItem& item) const;
+    /// The group that the tried one is in.
+    [[nodiscard]] Certainty triedWithin(const ClassSet& classes, const ReflectorItem& group) const;
 };
 
 /// How bad an outcome is: passed, open, failed.

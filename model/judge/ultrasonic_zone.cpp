@@ -29,17 +29,17 @@ UltrasonicZone::UltrasonicZone(const ZoneView& zone, const ReflectorItems& items
 
 ReflectorView UltrasonicZone::viewAt(const ZoneView& zone) const {
     ReflectorView view{&zone, &items_, {}, std::nullopt};
-    std::set<std::size_t> failing;
+    GroupTallies tallies;
+    ReflectorView trial = view;
+    trial.tallies = &tallies;
     for (std::size_t i = 0; i < items_.singles; ++i)
-        if (zone.isOwn(i) && items_.classes[i].kinds.size() > 1 && failsAsEach(view, i))
-            failing.insert(i);
-    view.failsAsEach = std::move(failing);
+        if (zone.isOwn(i) && items_.classes[i].kinds.size() > 1 && failsAsEach(trial, i))
+            view.failsAsEach.insert(i);
     return view;
 }
 
-bool UltrasonicZone::failsAsEach(const ReflectorView& view, std::size_t finding) const {
+bool UltrasonicZone::failsAsEach(ReflectorView& trial, std::size_t finding) const {
     if (items_.considered[finding] == Certainty::No) return false;
-    ReflectorView trial = view;
     const auto failsAs = [&](const ClassChoices::AsKind& choice) {
         trial.trial = KindTrial{finding, choice.kind};
         for (const Rule& rule : trial.table().rules) {

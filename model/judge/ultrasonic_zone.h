@@ -18,8 +18,9 @@ public:
 
 private:
     [[nodiscard]] ReflectorView viewAt(const ZoneView& zone) const;
-    /// Whether an indication of open kind fails some rule as each kind that it can be.
-    [[nodiscard]] bool failsAsEach(const ReflectorView& view, std::size_t finding) const;
+    /// Whether an indication of open kind fails some rule as each kind that it can be. `trial` is a
+    /// view without anything that fails as each; what it tries is overwritten.
+    [[nodiscard]] bool failsAsEach(ReflectorView& trial, std::size_t finding) const;
     /// Whether all rules pass that the key's level matters to, at `levels`; none where open.
     [[nodiscard]] std::optional<bool> passesAt(const Levels& levels, const std::string& key) const;
 
