@@ -8,9 +8,6 @@
 #include "looks/text.h"
 
 namespace app {
-namespace {
-
-/// With an empty one before them: nothing is chosen for anybody.
 Choices choicesOf(const model::FieldInfo& info) {
     Choices choices;
     const QString words =
@@ -25,8 +22,6 @@ Choices choicesOf(const model::FieldInfo& info) {
     }
     return choices;
 }
-
-}  // namespace
 
 FieldForm::FieldForm(std::span<const model::FieldInfo> fields, QWidget* parent)
     : FieldForm(parent) {

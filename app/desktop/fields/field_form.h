@@ -35,6 +35,10 @@ struct FieldFacts {
     bool required = false;
 };
 
+/// Of a Choice or YesNo, with an empty one before them: nothing is chosen for anybody. None of
+/// another field.
+Choices choicesOf(const model::FieldInfo& info);
+
 class FieldForm : public QWidget {
     Q_OBJECT
 
