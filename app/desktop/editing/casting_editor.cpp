@@ -71,7 +71,7 @@ Details detailsOf(const model::ExaminationDraft& draft) {
 
 bool sameContent(const model::ExaminationDraft& a, const model::ExaminationDraft& b) {
     return detailsOf(a) == detailsOf(b) && a.rows == b.rows && a.settings == b.settings &&
-           a.reflectors == b.reflectors;
+           a.reflectors == b.reflectors && a.conditions == b.conditions;
 }
 
 /// Rows before and after; `withdraws` when the step also takes back "no indications found".
@@ -263,7 +263,11 @@ int CastingEditor::begin(const model::PlannedZone& zone, const model::RequiredTe
     added.header.forbiddenKinds = file_.order.forbiddenKinds;
     added.examinedBy = examinedBy;
     added.examinedOn = examinedOn;
-    file_.examinations.push_back(std::move(added));
+    return add(std::move(added));
+}
+
+int CastingEditor::add(model::ExaminationDraft draft) {
+    file_.examinations.push_back(std::move(draft));
     readings_.emplace_back();
     reflectors_.emplace_back();
     const int index = examinations() - 1;
@@ -309,6 +313,7 @@ void CastingEditor::take(int examination, const model::ExaminationDraft& stored)
         applyRows(examination, 0, rows, stored.rows);
         applyRows(examination, 0, reflectors, stored.reflectors);
         applyDetails(examination, detailsOf(stored));
+        applyConditions(examination, stored.conditions);
         return;
     }
     const QString what = tr("the other version taken");
@@ -319,6 +324,7 @@ void CastingEditor::take(int examination, const model::ExaminationDraft& stored)
     replaceRows(examination, 0, rows, stored.rows, what);
     replaceRows(examination, 0, reflectors, stored.reflectors, what);
     setDetails(examination, detailsOf(stored), what);
+    setConditions(examination, stored.conditions, what);
     undo_.endMacro();
 }
 

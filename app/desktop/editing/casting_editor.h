@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "editing/held_registers.h"
 #include "record/records.h"
 
 namespace app {
@@ -59,6 +60,10 @@ public:
     /// States or withdraws "no indications found"; refused while a row holds an entry.
     bool stateNoIndications(int examination, bool stated);
     void setDetails(int examination, Details details, const QString& what);
+    /// Replaces the conditions of the test. Steps one after the other that say the same non-empty
+    /// `field` are one step: what is typed in one field is undone at once.
+    void setConditions(int examination, model::TestConditions conditions, const QString& what,
+                       const std::string& field = {});
 
     /// Whether the examination can only be read: it is signed, or nobody may enter anything.
     [[nodiscard]] bool locked(int examination) const {
@@ -69,6 +74,10 @@ public:
     void setSigned(std::set<int> examinations);
     /// Nothing at all can be changed, undone or begun; what was typed stays.
     void setFrozen(bool frozen);
+    /// What the registers hold of the casting and of the works, as it is now.
+    void setRegisters(HeldRegisters held);
+    /// Sets of condition limits that are attested, by their SHA-256.
+    [[nodiscard]] const std::set<std::string>& attestedSets() const { return attestedSets_; }
     /// What was stated against an examination after it was signed: it is judged with it.
     void setObjections(int examination, std::optional<model::Objection> rejected,
                        std::optional<model::Objection> invalid);
@@ -77,6 +86,10 @@ public:
     /// soon as it is saved. Returns its index; the existing one where it was begun before.
     int begin(const model::PlannedZone& zone, const model::RequiredTest& test,
               const std::string& examinedBy, const std::string& examinedOn);
+    /// Adds the re-examination after a nonconformance: as the one that found it, one repair cycle
+    /// on from the last of its zone, method and stage. `record` is that of the finding; 0: none.
+    int beginAgain(int found, const std::string& nonconformance, std::int64_t record,
+                   const std::string& examinedBy, const std::string& examinedOn);
     /// Index of a planned test's examination, or -1.
     [[nodiscard]] int find(const model::PlannedZone& zone, const model::RequiredTest& test) const;
 
@@ -92,11 +105,14 @@ signals:
     void rowsReplaced(int examination, int first, int removed, int added);
     void detailsChanged(int examination);
     void settingsChanged(int examination);
+    void conditionsChanged(int examination);
     void examinationAdded(int examination);
     /// Something that is stored has changed.
     void edited(int examination);
     /// What can only be read has changed.
     void locksChanged();
+    /// What the registers hold has changed.
+    void registersChanged();
     /// What an examination is judged with has changed, though not what is stored as its draft.
     void judgedAnew();
 
@@ -105,6 +121,7 @@ private:
     class RowStep;
     class DetailStep;
     class SettingStep;
+    class ConditionStep;
     template <class Row>
     void pushRows(int examination, int first, int removed, std::vector<Row> rows,
                   const QString& what);
@@ -112,6 +129,8 @@ private:
     void applyRows(int examination, int first, int removed, const std::vector<Row>& rows);
     void applySettings(int examination, const std::vector<model::TypedSetting>& settings);
     void applyDetails(int examination, const Details& details);
+    void applyConditions(int examination, const model::TestConditions& conditions);
+    int add(model::ExaminationDraft draft);
     model::ExaminationDraft& mutableDraft(int examination) {
         return file_.examinations[static_cast<std::size_t>(examination)];
     }
@@ -121,6 +140,7 @@ private:
     std::vector<std::vector<model::ReadReflector>> reflectors_;
     QUndoStack undo_;
     std::set<int> signed_;
+    std::set<std::string> attestedSets_;
     bool frozen_ = false;
 };
 
