@@ -4,35 +4,27 @@
 #include <initializer_list>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <vector>
+
+#include "exchange/csv_reader.h"
 
 namespace model {
 namespace {
 
 using Json = nlohmann::json;
 
-/// A line of fields; each is quoted where RFC 4180 asks for it.
+/// A line of fields.
 class Line {
 public:
-    Line& add(const std::string& field) {
-        if (!first_) text_ += ',';
-        first_ = false;
-        if (field.find_first_of(",\"\r\n") == std::string::npos) {
-            text_ += field;
-            return *this;
-        }
-        text_ += '"';
-        for (const char c : field) {
-            if (c == '"') text_ += '"';
-            text_ += c;
-        }
-        text_ += '"';
+    Line& add(std::string field) {
+        fields_.push_back(std::move(field));
         return *this;
     }
     Line& addAll(const Json& object, std::initializer_list<const char*> names) {
         for (const char* name : names) add(fieldOf(object, name));
         return *this;
     }
-    [[nodiscard]] std::string take() { return std::move(text_) + "\r\n"; }
+    [[nodiscard]] std::string text() const { return csvLine(fields_); }
 
     /// Empty where it is missing or null; the elements of a list with blanks between them.
     static std::string fieldOf(const Json& object, const char* name) {
@@ -47,8 +39,7 @@ public:
     }
 
 private:
-    std::string text_;
-    bool first_ = true;
+    std::vector<std::string> fields_;
 };
 
 Error notUnderstood(const char* what) {
@@ -147,7 +138,7 @@ std::string namesOf(std::initializer_list<Names> groups) {
     Line line;
     for (const auto& group : groups)
         for (const char* name : group) line.add(name);
-    return line.take();
+    return line.text();
 }
 
 std::string indicationLines(const Json& sheet, const Json& verdict) {
@@ -160,7 +151,7 @@ std::string indicationLines(const Json& sheet, const Json& verdict) {
             Line line;
             line.addAll(verdict.at(i), kExamination).addAll(typed.at(row), kTyped);
             line.addAll(judged.at(row), {"class", "considered", "group"});
-            text += line.addAll(typed.at(row), kReflector).take();
+            text += line.addAll(typed.at(row), kReflector).text();
         }
     }
     return text;
@@ -173,7 +164,7 @@ std::string checkLines(const Json& verdict) {
             Line line;
             line.addAll(examination, kExamination);
             line.addAll(examination.at("table"), {"id", "revision"});
-            text += line.addAll(check, kCheck).take();
+            text += line.addAll(check, kCheck).text();
         }
     return text;
 }
@@ -182,7 +173,7 @@ std::string settingLines(const Json& examinations) {
     std::string text = namesOf({kExamination, kSetting});
     for (const Json& examination : examinations)
         for (const Json& setting : examination.at("settings"))
-            text += Line().addAll(examination, kExamination).addAll(setting, kSetting).take();
+            text += Line().addAll(examination, kExamination).addAll(setting, kSetting).text();
     return text;
 }
 
@@ -201,7 +192,7 @@ std::string readingLines(const Json& examinations) {
             if (!size.is_null())
                 for (const Json& note : size.at("notes"))
                     notes += (notes.empty() ? "" : "\n") + note.get<std::string>();
-            text += line.add(notes).take();
+            text += line.add(notes).text();
         }
     return text;
 }
