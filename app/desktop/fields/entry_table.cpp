@@ -22,7 +22,7 @@ public:
 
     QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem&,
                           const QModelIndex& index) const override {
-        const auto* model = static_cast<const EntryModel*>(index.model());
+        const auto* model = static_cast<const EntryRows*>(index.model());
         const CellEntry how = model->howEntered(index);
         const QString name =
             model->headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString();
@@ -65,7 +65,7 @@ public:
 
 }  // namespace
 
-EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent), entries_(model) {
+EntryTable::EntryTable(EntryRows& model, QWidget* parent) : QTableView(parent), entries_(model) {
     setModel(&model);
     setItemDelegate(new EntryDelegate(this));
     setEditTriggers(AnyKeyPressed | DoubleClicked | EditKeyPressed);

@@ -5,7 +5,7 @@
 
 #include <QTableView>
 
-#include "fields/entry_model.h"
+#include "fields/entry_rows.h"
 
 namespace app {
 
@@ -13,7 +13,7 @@ class EntryTable : public QTableView {
     Q_OBJECT
 
 public:
-    explicit EntryTable(EntryModel& model, QWidget* parent = nullptr);
+    explicit EntryTable(EntryRows& model, QWidget* parent = nullptr);
     /// Enters what stands in an open cell.
     void finishEditing();
     void deleteSelectedRows();
@@ -29,7 +29,7 @@ private:
     void moveOn(bool nextRow);
     void applyWidths();
 
-    EntryModel& entries_;
+    EntryRows& entries_;
     std::map<std::string, int> characters_;
 };
 

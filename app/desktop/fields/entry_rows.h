@@ -20,11 +20,11 @@ struct CellEntry {
     model::FieldKind kind = model::FieldKind::Line;
 };
 
-class EntryModel : public QAbstractTableModel {
+class EntryRows : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    explicit EntryModel(std::vector<model::FieldInfo> fields, QObject* parent = nullptr);
+    explicit EntryRows(std::vector<model::FieldInfo> fields, QObject* parent = nullptr);
 
     void setRows(std::vector<EntryTexts> rows);
     [[nodiscard]] const std::vector<EntryTexts>& rows() const { return rows_; }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "fields/entry_model.h"
+#include "fields/entry_rows.h"
 
 #include <QApplication>
 #include <QPalette>
@@ -11,10 +11,10 @@
 
 namespace app {
 
-EntryModel::EntryModel(std::vector<model::FieldInfo> fields, QObject* parent)
+EntryRows::EntryRows(std::vector<model::FieldInfo> fields, QObject* parent)
     : QAbstractTableModel(parent), fields_(std::move(fields)) {}
 
-void EntryModel::setRows(std::vector<EntryTexts> rows) {
+void EntryRows::setRows(std::vector<EntryTexts> rows) {
     if (rows == rows_) return;
     if (rows.size() == rows_.size()) {
         rows_ = std::move(rows);
@@ -26,26 +26,26 @@ void EntryModel::setRows(std::vector<EntryTexts> rows) {
     endResetModel();
 }
 
-void EntryModel::setReadOnly(bool readOnly) {
+void EntryRows::setReadOnly(bool readOnly) {
     if (readOnly_ == readOnly) return;
     beginResetModel();
     readOnly_ = readOnly;
     endResetModel();
 }
 
-int EntryModel::column(const std::string& key) const {
+int EntryRows::column(const std::string& key) const {
     const auto found = std::ranges::find(fields_, key, &model::FieldInfo::key);
     return found == fields_.end() ? -1 : static_cast<int>(found - fields_.begin());
 }
 
-std::string EntryModel::text(int row, int column) const {
+std::string EntryRows::text(int row, int column) const {
     if (row >= entries()) return {};
     const auto& texts = rows_[static_cast<std::size_t>(row)];
     const auto found = texts.find(std::string(field(column).key));
     return found == texts.end() ? std::string() : found->second;
 }
 
-CellEntry EntryModel::howEntered(const QModelIndex& cell) const {
+CellEntry EntryRows::howEntered(const QModelIndex& cell) const {
     const auto& info = field(cell.column());
     static const EntryTexts kNone;
     const auto& row = cell.row() < entries() ? rows_[static_cast<std::size_t>(cell.row())] : kNone;
@@ -57,7 +57,7 @@ CellEntry EntryModel::howEntered(const QModelIndex& cell) const {
             info.kind};
 }
 
-QString EntryModel::shown(int row, int column) const {
+QString EntryRows::shown(int row, int column) const {
     const std::string stored = text(row, column);
     if (stored.empty()) return {};
     const CellEntry how = howEntered(index(row, column));
@@ -70,7 +70,7 @@ QString EntryModel::shown(int row, int column) const {
     return qt(stored);
 }
 
-QString EntryModel::wrong(const QModelIndex& cell) const {
+QString EntryRows::wrong(const QModelIndex& cell) const {
     if (!cell.isValid() || cell.row() >= entries()) return {};
     const auto& info = field(cell.column());
     if (auto error = model::wrongText(info, text(cell.row(), cell.column()))) {
@@ -84,7 +84,7 @@ QString EntryModel::wrong(const QModelIndex& cell) const {
     return {};
 }
 
-QString EntryModel::firstWrong() const {
+QString EntryRows::firstWrong() const {
     for (int row = 0; row < entries(); ++row) {
         for (int column = 0; column < columnCount(); ++column) {
             const QString reason = wrong(index(row, column));
@@ -96,7 +96,7 @@ QString EntryModel::firstWrong() const {
     return {};
 }
 
-void EntryModel::deleteRows(int first, int count) {
+void EntryRows::deleteRows(int first, int count) {
     count = std::min(count, entries() - first);
     if (readOnly_ || count <= 0) return;
     beginRemoveRows({}, first, first + count - 1);
@@ -105,15 +105,15 @@ void EntryModel::deleteRows(int first, int count) {
     emit edited(first, {});
 }
 
-int EntryModel::rowCount(const QModelIndex& parent) const {
+int EntryRows::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : entries() + (readOnly_ ? 0 : 1);
 }
 
-int EntryModel::columnCount(const QModelIndex& parent) const {
+int EntryRows::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(fields_.size());
 }
 
-QVariant EntryModel::data(const QModelIndex& index, int role) const {
+QVariant EntryRows::data(const QModelIndex& index, int role) const {
     if (!index.isValid()) return {};
     switch (role) {
         case Qt::DisplayRole: {
@@ -139,7 +139,7 @@ QVariant EntryModel::data(const QModelIndex& index, int role) const {
     }
 }
 
-QVariant EntryModel::headerData(int section, Qt::Orientation orientation, int role) const {
+QVariant EntryRows::headerData(int section, Qt::Orientation orientation, int role) const {
     if (role == Qt::DisplayRole && orientation == Qt::Vertical) {
         return section < entries() ? QString::number(section + 1) : tr("new");
     }
@@ -151,12 +151,12 @@ QVariant EntryModel::headerData(int section, Qt::Orientation orientation, int ro
     return unit.isEmpty() ? fieldLabel(info) : tr("%1, %2").arg(fieldLabel(info), unit);
 }
 
-Qt::ItemFlags EntryModel::flags(const QModelIndex& index) const {
+Qt::ItemFlags EntryRows::flags(const QModelIndex& index) const {
     auto flags = QAbstractTableModel::flags(index);
     return readOnly_ ? flags : flags | Qt::ItemIsEditable;
 }
 
-bool EntryModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+bool EntryRows::setData(const QModelIndex& index, const QVariant& value, int role) {
     if (role != Qt::EditRole || readOnly_ || !index.isValid()) return false;
     const QString typed = value.toString().trimmed();
     const bool moment = howEntered(index).kind == model::FieldKind::Moment;
