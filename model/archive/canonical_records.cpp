@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/canonical_records.h"
 
+#include "archive/details.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
 
@@ -51,6 +52,7 @@ Canonical::Object canonicalOf(const PlannedZone& zone) {
     Canonical::Array tests;
     for (const RequiredTest& test : zone.tests) tests.emplace_back(canonicalOf(test));
     object["tests"] = std::move(tests);
+    object.merge(detailsOf(zone));
     return object;
 }
 
@@ -86,6 +88,7 @@ Canonical::Object canonicalOf(const Order& order) {
     object["decision_rule"] = order.decisionRule;
     object["rounding_rule"] = order.roundingRule;
     object["remarks"] = order.remarks;
+    if (auto terms = canonicalOf(order.terms); !terms.empty()) object["terms"] = std::move(terms);
     return object;
 }
 
@@ -97,6 +100,7 @@ Canonical::Object canonicalOf(const Part& part) {
     object["drawing_revision"] = part.drawingRevision;
     object["material"] = word(part.material);
     object["material_grade"] = part.materialGrade;
+    object.merge(detailsOf(part));
     return object;
 }
 
@@ -117,6 +121,7 @@ Canonical::Object canonicalOf(const Casting& casting) {
     object["order"] = casting.order;
     object["part"] = casting.part;
     object["zone_plan_revision"] = casting.zonePlanRevision;
+    object.merge(detailsOf(casting));
     return object;
 }
 

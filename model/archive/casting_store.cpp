@@ -2,6 +2,7 @@
 #include "archive/casting_store.h"
 
 #include "archive/draft_store.h"
+#include "archive/holdings_store.h"
 #include "archive/plan_store.h"
 #include "archive/record_store.h"
 #include "archive/signed_record_store.h"
@@ -9,17 +10,26 @@
 namespace model {
 namespace {
 
-Result<void> addObjections(const Connection& connection, CastingFile& file) {
+/// What was stated against the standing records, and what the registers hold.
+Result<void> addRest(const Connection& connection, CastingFile& file) {
     const auto records = loadRecordsOf(connection, file.casting.serial);
     if (!records) return records.error();
+    std::set<std::string> signers;
     for (ExaminationDraft& draft : file.examinations) {
         const SignedRecord* record = standingOf(*records, draft.id);
         if (!record) continue;
+        signers.insert(record->recorded.person);
         if (!record->recorded.reason.empty())
             draft.header.rejected = Objection{record->recorded.name, record->recorded.reason};
         if (record->invalid)
             draft.header.invalid = Objection{record->invalid->name, record->invalid->reason};
     }
+    auto dossier = loadDossier(connection, file.casting.serial);
+    if (!dossier) return dossier.error();
+    file.dossier = std::move(*dossier);
+    auto used = loadUsed(connection, file.examinations, signers);
+    if (!used) return used.error();
+    file.used = std::move(*used);
     return {};
 }
 
@@ -48,7 +58,7 @@ Result<StoredCasting> loadCastingFile(const Connection& connection, const std::s
     stored.castingVersion = entry->version;
     stored.partVersion = part->version;
     stored.orderVersion = order->version;
-    if (auto added = addObjections(connection, file); !added) return added.error();
+    if (auto added = addRest(connection, file); !added) return added.error();
     return stored;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/draft_columns.h"
 
+#include "archive/details.h"
 #include "archive/stored_words.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
@@ -48,6 +49,7 @@ Result<ExaminationDraft> draftFrom(const Connection& connection, const SqlStatem
     if (row.whole(23) != 0)
         ultrasonic.testability = {quantityFrom<Length>(row, 24), quantityFrom<GainStep>(row, 25)};
     ultrasonic.deadZone = quantityFrom<Length>(row, 26);
+    if (auto taken = takeDetails(connection, row.text(27), draft); !taken) return taken.error();
     return draft;
 }
 

@@ -14,8 +14,8 @@ inline constexpr char kDraftColumns[] =
     "surface, surface_x_nm, surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
     "surface_height_nm, surface_period_nm, limit_table, no_indications, examined_by, examined_on, "
     "written_procedure, remarks, zone_area_millionth_mm2, testability_stated, smallest_fbh_nm, "
-    "signal_to_noise_millionth_db, dead_zone_nm";
-inline constexpr int kDraftColumnCount = 27;
+    "signal_to_noise_millionth_db, dead_zone_nm, details";
+inline constexpr int kDraftColumnCount = 28;
 
 /// The draft without its lists and rows.
 Result<ExaminationDraft> draftFrom(const Connection& connection, const SqlStatement& row);

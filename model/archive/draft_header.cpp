@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archive/draft_header.h"
 
+#include "archive/details.h"
 #include "archive/draft_columns.h"
 #include "archive/stored_words.h"
 #include "judge/sheet_words.h"
@@ -31,6 +32,8 @@ Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& 
     const SurfaceColumns surface = columnsOf(header.surface);
     const UltrasonicTest& ultrasonic = header.ultrasonic;
     const Testability testability = ultrasonic.testability.value_or(Testability());
+    const auto details = detailsText(canonicalOf(draft.conditions));
+    if (!details) return details.error();
     SqlStatement write(
         transaction.connection(),
         "INSERT INTO examination (id, version, casting_serial, zone, method, stage, "
@@ -39,9 +42,9 @@ Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& 
         "surface_height_nm, surface_period_nm, limit_table, no_indications, "
         "examined_by, examined_on, written_procedure, remarks, "
         "zone_area_millionth_mm2, testability_stated, smallest_fbh_nm, "
-        "signal_to_noise_millionth_db, dead_zone_nm, saved_at, saved_by) "
+        "signal_to_noise_millionth_db, dead_zone_nm, details, saved_at, saved_by) "
         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-        "?, ?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET version = excluded.version, "
+        "?, ?, ?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET version = excluded.version, "
         "zone = excluded.zone, method = excluded.method, stage = excluded.stage, "
         "repair_cycle = excluded.repair_cycle, "
         "repeat_number = excluded.repeat_number, "
@@ -60,7 +63,8 @@ Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& 
         "testability_stated = excluded.testability_stated, "
         "smallest_fbh_nm = excluded.smallest_fbh_nm, "
         "signal_to_noise_millionth_db = excluded.signal_to_noise_millionth_db, "
-        "dead_zone_nm = excluded.dead_zone_nm, saved_at = excluded.saved_at, "
+        "dead_zone_nm = excluded.dead_zone_nm, details = excluded.details, "
+        "saved_at = excluded.saved_at, "
         "saved_by = excluded.saved_by");
     return write.run(draft.id, draft.version, draft.casting, header.zone, word(header.method),
                      word(header.stage), header.repairCycle, header.repeat,
@@ -70,7 +74,7 @@ Result<void> writeHeader(WriteTransaction& transaction, const ExaminationDraft& 
                      draft.remarks, millionthsOf(ultrasonic.zoneArea),
                      ultrasonic.testability.has_value(), millionthsOf(testability.smallestFbh),
                      millionthsOf(testability.signalToNoise), millionthsOf(ultrasonic.deadZone),
-                     transaction.time(), transaction.person());
+                     *details, transaction.time(), transaction.person());
 }
 
 Result<void> writeLists(const Connection& connection, const ExaminationDraft& draft) {

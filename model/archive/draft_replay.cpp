@@ -83,6 +83,9 @@ bool DraftReplay::take(const HistoryEntry& entry, const Canonical& content) {
     state["version"] = *version;
     state["header"] = *header;
     draft.header = digestOf(signedContent(std::move(state), entry.time, entry.person));
+    // A save tells of the conditions only where it changed them, and then of all.
+    if (const Canonical* conditions = content.member("conditions"))
+        draft.conditions = digestOf(*conditions);
     return applyMember(content, "rows", draft.rows) &&
            applyMember(content, "settings", draft.settings) &&
            applyMember(content, "reflectors", draft.reflectors);
@@ -100,6 +103,8 @@ void DraftReplay::compareOne(const Connection& connection, const WalkedDraft& wa
     const State& state = expected->second;
     if (digestOf(headerContent(walked)) != state.header)
         findings.push_back(connection.damaged(name, replayed::kAltered));
+    if (digestOf(canonicalOf(draft.conditions)) != state.conditions)
+        findings.push_back(connection.damaged(name + ", test conditions", replayed::kAltered));
     RowComparison(draft.rows, walked.rows, state.rows).run(connection, name, "row", findings);
     RowComparison(draft.settings, walked.settings, state.settings)
         .run(connection, name, "setting", findings);

@@ -9,6 +9,7 @@
 
 #include "archive/archive.h"
 #include "archive/draft_walk.h"
+#include "archive/replay_digest.h"
 #include "base/digest.h"
 #include "trust/canonical.h"
 
@@ -24,6 +25,7 @@ public:
 private:
     struct State {
         Digest header{};
+        Digest conditions = replayed::digestOf(Canonical());  ///< none, until a row tells of some
         std::vector<Digest> rows;
         std::vector<Digest> settings;
         std::vector<Digest> reflectors;

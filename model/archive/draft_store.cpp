@@ -132,10 +132,12 @@ Canonical::Object contentOf(const std::vector<Row>& list, const Splice& splice) 
     return rows;
 }
 
-Canonical::Object contentOf(const ExaminationDraft& draft, const Splices& splices) {
+Canonical::Object contentOf(const ExaminationDraft& draft, const Splices& splices,
+                            bool conditionsChanged) {
     Canonical::Object content;
     content["version"] = draft.version;
     content["header"] = canonicalHeader(draft);
+    if (conditionsChanged) content["conditions"] = canonicalOf(draft.conditions);
     content["rows"] = contentOf(draft.rows, splices.rows);
     if (splices.settings.changes())
         content["settings"] = contentOf(draft.settings, splices.settings);
@@ -175,8 +177,9 @@ Result<SavedDraft> write(WriteTransaction& transaction, const ExaminationDraft& 
     if (listsChanged)
         if (auto done = writeLists(connection, draft); !done) return done.error();
     if (auto done = writeRows(connection, draft, before, splices); !done) return done.error();
-    if (auto done = transaction.record(action::kExaminationSaved, std::to_string(draft.id),
-                                       contentOf(draft, splices));
+    if (auto done =
+            transaction.record(action::kExaminationSaved, std::to_string(draft.id),
+                               contentOf(draft, splices, before.conditions != draft.conditions));
         !done)
         return done.error();
     return SavedDraft{draft.id, draft.version};
@@ -210,7 +213,8 @@ Result<SavedDraft> saveDraft(WriteTransaction& transaction, const ExaminationDra
         known = &*loaded;
     }
     const bool headerChanged = canonicalHeader(*known) != canonicalHeader(draft);
-    if (!headerChanged && !Splices(*known, draft).change()) {
+    if (!headerChanged && known->conditions == draft.conditions &&
+        !Splices(*known, draft).change()) {
         transaction.leaveAsIs();
         return SavedDraft{draft.id, draft.version};
     }

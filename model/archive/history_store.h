@@ -24,6 +24,7 @@ inline constexpr char kExaminationSaved[] = "examination saved";
 inline constexpr char kTableAdded[] = "limit table added";
 inline constexpr char kNumberReserved[] = "certificate number reserved";
 inline constexpr char kCertificateAdded[] = "certificate added";
+inline constexpr char kEntrySaved[] = "register entry saved";
 inline constexpr char kSearchIndexRebuilt[] = "search index rebuilt";
 inline constexpr char kArchiveKeyMade[] = "archive key made";
 inline constexpr char kArchiveKeyReplaced[] = "archive key replaced";

@@ -13,10 +13,13 @@ namespace model {
 namespace {
 
 /// Of each script in schema/, from 1; written into the history.
-constexpr const char* kDescriptions[] = {
-    "the first schema",       "people, identities, seals and signatures",
-    "finding certificates",   "records, attestations, release and what follows it",
-    "retention and disposal", "ultrasonic examinations"};
+constexpr const char* kDescriptions[] = {"the first schema",
+                                         "people, identities, seals and signatures",
+                                         "finding certificates",
+                                         "records, attestations, release and what follows it",
+                                         "retention and disposal",
+                                         "ultrasonic examinations",
+                                         "order terms, test conditions and registers"};
 
 /// What no migration may change.
 struct Kept {

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "archive/canonical_records.h"
+#include "archive/details.h"
 #include "archive/history_store.h"
 #include "archive/stored_words.h"
 #include "judge/sheet_words.h"
@@ -16,6 +17,10 @@ Result<void> checkZone(const std::string& place, const PlannedZone& zone) {
     if (zone.name.empty()) return inputError(place, "stores no zone without a name");
     if (zone.width <= Length() || zone.height <= Length() || zone.thickness <= Length())
         return inputError(place, "stores no zone without width, height and thickness above 0: %1",
+                          {zone.name});
+    if (zone.drawingMinimum && *zone.drawingMinimum <= Length())
+        return inputError(place,
+                          "stores no smallest wall of a drawing that is not above 0: zone %1",
                           {zone.name});
     if (!zone.surface) return {};
     const SurfacePlace& surface = *zone.surface;
@@ -85,16 +90,19 @@ Result<void> writeZones(const Connection& connection, const ZonePlan& plan) {
                          "INSERT INTO planned_zone (part_number, revision, position, name, "
                          "description, width_nm, height_nm, thickness_nm, surface, surface_x_nm, "
                          "surface_y_nm, surface_angle_millionth_deg, surface_width_nm, "
-                         "surface_height_nm, surface_period_nm) "
-                         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                         "surface_height_nm, surface_period_nm, details) "
+                         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     int position = 0;
     for (const PlannedZone& zone : plan.zones) {
         ++position;
         const SurfaceColumns surface = columnsOf(zone.surface);
-        if (auto done = addZone.run(plan.part, plan.revision, position, zone.name, zone.description,
-                                    zone.width.millionths(), zone.height.millionths(),
-                                    zone.thickness.millionths(), surface.id, surface.x, surface.y,
-                                    surface.angle, surface.width, surface.height, surface.period);
+        const auto details = detailsText(detailsOf(zone));
+        if (!details) return details.error();
+        if (auto done =
+                addZone.run(plan.part, plan.revision, position, zone.name, zone.description,
+                            zone.width.millionths(), zone.height.millionths(),
+                            zone.thickness.millionths(), surface.id, surface.x, surface.y,
+                            surface.angle, surface.width, surface.height, surface.period, *details);
             !done)
             return done;
         if (auto done = writeTests(connection, plan, zone, position); !done) return done;
@@ -141,7 +149,7 @@ Result<void> readZones(const Connection& connection, ZonePlan& plan) {
     SqlStatement statement(connection,
                            "SELECT name, description, width_nm, height_nm, thickness_nm, surface, "
                            "surface_x_nm, surface_y_nm, surface_angle_millionth_deg, "
-                           "surface_width_nm, surface_height_nm, surface_period_nm "
+                           "surface_width_nm, surface_height_nm, surface_period_nm, details "
                            "FROM planned_zone WHERE part_number = ? AND revision = ? "
                            "ORDER BY position");
     if (auto done = statement.run(plan.part, plan.revision); !done) return done;
@@ -153,6 +161,9 @@ Result<void> readZones(const Connection& connection, ZonePlan& plan) {
         zone.height = nanometres(row.whole(3));
         zone.thickness = nanometres(row.whole(4));
         zone.surface = surfaceFrom(row, 5);
+        if (auto taken = takeDetails(connection, row.text(12), "zone plan of " + plan.part, zone);
+            !taken)
+            return taken;
         plan.zones.push_back(std::move(zone));
         return {};
     });

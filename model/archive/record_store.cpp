@@ -4,6 +4,7 @@
 #include <set>
 
 #include "archive/canonical_records.h"
+#include "archive/details.h"
 #include "archive/history_store.h"
 #include "archive/stored_words.h"
 #include "limits/words.h"
@@ -73,7 +74,12 @@ Result<std::int64_t> nextVersion(const Connection& connection, const char* selec
     SqlStatement statement(connection, selectVersion);
     const auto row = statement.first(key);
     if (!row) return row.error();
-    const std::int64_t stored = *row ? statement.whole(0) : 0;
+    return nextVersion(connection, *row ? statement.whole(0) : 0, what, key, knownVersion);
+}
+
+Result<std::int64_t> nextVersion(const Connection& connection, std::int64_t stored,
+                                 const char* what, const std::string& key,
+                                 std::int64_t knownVersion) {
     if (stored == knownVersion) return stored + 1;
     if (stored == 0) return inputError(connection.place(), "has no %1 %2", {what, key});
     if (knownVersion == 0)
@@ -91,19 +97,23 @@ Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order
     auto version = nextVersion(connection, "SELECT version FROM customer_order WHERE number = ?",
                                "order", order.number, knownVersion);
     if (!version) return version;
-    SqlStatement write(connection,
-                       "INSERT INTO customer_order (number, version, customer, customer_reference, "
-                       "certificate_type, language, decision_rule, rounding_rule, remarks) "
-                       "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) "
-                       "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
-                       "customer = excluded.customer, "
-                       "customer_reference = excluded.customer_reference, "
-                       "certificate_type = excluded.certificate_type, "
-                       "language = excluded.language, decision_rule = excluded.decision_rule, "
-                       "rounding_rule = excluded.rounding_rule, remarks = excluded.remarks");
+    const auto details = detailsText(canonicalOf(order.terms));
+    if (!details) return details.error();
+    SqlStatement write(
+        connection,
+        "INSERT INTO customer_order (number, version, customer, customer_reference, "
+        "certificate_type, language, decision_rule, rounding_rule, remarks, details) "
+        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?) "
+        "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
+        "customer = excluded.customer, "
+        "customer_reference = excluded.customer_reference, "
+        "certificate_type = excluded.certificate_type, "
+        "language = excluded.language, decision_rule = excluded.decision_rule, "
+        "rounding_rule = excluded.rounding_rule, remarks = excluded.remarks, "
+        "details = excluded.details");
     if (auto done = write.run(order.number, *version, order.customer, order.customerOrder,
                               order.certificateType, order.language, order.decisionRule,
-                              order.roundingRule, order.remarks);
+                              order.roundingRule, order.remarks, *details);
         !done)
         return done.error();
     if (auto done = writeForbiddenKinds(connection, order); !done) return done.error();
@@ -120,15 +130,19 @@ Result<std::int64_t> savePart(WriteTransaction& transaction, const Part& part,
     auto version = nextVersion(connection, "SELECT version FROM part WHERE number = ?", "part",
                                part.number, knownVersion);
     if (!version) return version;
+    const auto details = detailsText(detailsOf(part));
+    if (!details) return details.error();
     SqlStatement write(connection,
                        "INSERT INTO part (number, version, description, drawing, drawing_revision, "
-                       "material, material_grade) VALUES (?, ?, ?, ?, ?, ?, ?) "
+                       "material, material_grade, details) VALUES (?, ?, ?, ?, ?, ?, ?, ?) "
                        "ON CONFLICT (number) DO UPDATE SET version = excluded.version, "
                        "description = excluded.description, drawing = excluded.drawing, "
                        "drawing_revision = excluded.drawing_revision, "
-                       "material = excluded.material, material_grade = excluded.material_grade");
-    if (auto done = write.run(part.number, *version, part.description, part.drawing,
-                              part.drawingRevision, word(part.material), part.materialGrade);
+                       "material = excluded.material, material_grade = excluded.material_grade, "
+                       "details = excluded.details");
+    if (auto done =
+            write.run(part.number, *version, part.description, part.drawing, part.drawingRevision,
+                      word(part.material), part.materialGrade, *details);
         !done)
         return done.error();
     if (auto done =
@@ -155,15 +169,18 @@ Result<std::int64_t> saveCasting(WriteTransaction& transaction, const Casting& c
     if (references.whole(1) == 0)
         return inputError(connection.place(), "has no zone plan revision %1 of a part %2",
                           {std::to_string(casting.zonePlanRevision), casting.part});
+    const auto details = detailsText(detailsOf(casting));
+    if (!details) return details.error();
     SqlStatement write(connection,
                        "INSERT INTO casting (serial, version, heat, order_number, part_number, "
-                       "zone_plan_revision) VALUES (?, ?, ?, ?, ?, ?) "
+                       "zone_plan_revision, details) VALUES (?, ?, ?, ?, ?, ?, ?) "
                        "ON CONFLICT (serial) DO UPDATE SET version = excluded.version, "
                        "heat = excluded.heat, order_number = excluded.order_number, "
                        "part_number = excluded.part_number, "
-                       "zone_plan_revision = excluded.zone_plan_revision");
+                       "zone_plan_revision = excluded.zone_plan_revision, "
+                       "details = excluded.details");
     if (auto done = write.run(casting.serial, *version, casting.heat, casting.order, casting.part,
-                              casting.zonePlanRevision);
+                              casting.zonePlanRevision, *details);
         !done)
         return done.error();
     if (auto done = record(transaction, action::kCastingSaved, casting.serial, canonicalOf(casting),
@@ -179,7 +196,7 @@ Result<std::vector<Stored<Order>>> loadOrders(const Connection& connection,
     SqlStatement statement(
         connection,
         "SELECT number, version, customer, customer_reference, certificate_type, "
-        "language, decision_rule, rounding_rule, remarks FROM customer_order" +
+        "language, decision_rule, rounding_rule, remarks, details FROM customer_order" +
             oneOrAll("number", number));
     if (auto done = runFor(statement, number); !done) return done.error();
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
@@ -193,6 +210,7 @@ Result<std::vector<Stored<Order>>> loadOrders(const Connection& connection,
         order.value.decisionRule = row.text(6);
         order.value.roundingRule = row.text(7);
         order.value.remarks = row.text(8);
+        if (auto taken = takeDetails(connection, row.text(9), order.value); !taken) return taken;
         orders.push_back(std::move(order));
         return {};
     });
@@ -207,7 +225,7 @@ Result<std::vector<Stored<Part>>> loadParts(const Connection& connection,
     std::vector<Stored<Part>> parts;
     SqlStatement statement(connection,
                            "SELECT number, version, description, drawing, drawing_revision, "
-                           "material, material_grade FROM part" +
+                           "material, material_grade, details FROM part" +
                                oneOrAll("number", number));
     if (auto done = runFor(statement, number); !done) return done.error();
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
@@ -217,6 +235,7 @@ Result<std::vector<Stored<Part>>> loadParts(const Connection& connection,
         Stored<Part> part;
         part.version = row.whole(1);
         part.value = {row.text(0), row.text(2), row.text(3), row.text(4), *material, row.text(6)};
+        if (auto taken = takeDetails(connection, row.text(7), part.value); !taken) return taken;
         parts.push_back(std::move(part));
         return {};
     });
@@ -229,13 +248,16 @@ Result<std::vector<Stored<Casting>>> loadCastings(const Connection& connection,
     std::vector<Stored<Casting>> castings;
     SqlStatement statement(connection,
                            "SELECT serial, version, heat, order_number, part_number, "
-                           "zone_plan_revision FROM casting" +
+                           "zone_plan_revision, details FROM casting" +
                                oneOrAll("serial", serial));
     if (auto done = runFor(statement, serial); !done) return done.error();
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
-        castings.push_back(
-            {{row.text(0), row.text(2), row.text(3), row.text(4), static_cast<int>(row.whole(5))},
-             row.whole(1)});
+        Stored<Casting> casting;
+        casting.version = row.whole(1);
+        casting.value = {row.text(0), row.text(2), row.text(3), row.text(4),
+                         static_cast<int>(row.whole(5))};
+        if (auto taken = takeDetails(connection, row.text(6), casting.value); !taken) return taken;
+        castings.push_back(std::move(casting));
         return {};
     });
     if (!read) return read.error();

@@ -16,6 +16,11 @@ Result<std::int64_t> nextVersion(const Connection& connection, const char* selec
                                  const char* what, const std::string& key,
                                  std::int64_t knownVersion);
 
+/// The same of one whose stored version (0: none) was read.
+Result<std::int64_t> nextVersion(const Connection& connection, std::int64_t stored,
+                                 const char* what, const std::string& key,
+                                 std::int64_t knownVersion);
+
 Result<std::int64_t> saveOrder(WriteTransaction& transaction, const Order& order,
                                std::int64_t knownVersion);
 Result<std::int64_t> savePart(WriteTransaction& transaction, const Part& part,

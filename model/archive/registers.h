@@ -3,8 +3,10 @@
 // of a casting that is not acceptable. An entry is never changed: a save adds its next version, and
 // every version stays. T is one of the structs of registers/ that have a name (kRegister).
 //
-// Some entries are signed by whoever makes them, see signersOf(): the others are saved in a name.
-// Errors are those of archive.h, and those of checkMaySign() (sign_in.h) where something is signed.
+// Signed by whoever makes them, see signersOf(): qualifications, eye tests, authorisations,
+// procedures, other results, dispositions, concessions, and attestations of condition sets. The
+// others are saved in a name. Errors are those of archive.h, and those of checkMaySign()
+// (sign_in.h) where something is signed.
 #pragma once
 
 #include <cstdint>
@@ -19,23 +21,28 @@
 
 namespace model {
 
-/// Whose signature an entry of a register needs; empty: nobody's. Approving a procedure needs
-/// Level 3 of its method besides.
+/// Whose signature an entry of a register needs: one who has any of the roles; empty: nobody's.
+/// Approving a procedure, and changing more of an approved one than that it is obsolete, needs
+/// Level 3 of its method besides, by the person that it names as approving (id or name).
 const std::set<Role>& signersOf(std::string_view registerName);
 
 /// Adds an entry (`knownVersion` 0) or its next version, and returns the version. Input: a field is
-/// wrong (place: its key) or what the entry names is not there; Refused: it needs a signature.
+/// wrong (place: its key), what the entry names is not there or belongs to another casting, or the
+/// entry would change its casting; Refused: it needs a signature; Conflict: another version is
+/// stored.
 template <class T>
 Result<std::int64_t> saveEntry(Archive& archive, const T& entry, std::int64_t knownVersion,
                                const Actor& actor);
-/// Signed. Refused: the person has not the role.
+/// Signed, where the register needs that. Refused: the person has not the role.
 template <class T>
 Result<std::int64_t> saveEntry(Archive& archive, const T& entry, std::int64_t knownVersion,
                                const SignedIn& signer);
 
+/// The most bytes of a file that an entry names.
+inline constexpr std::size_t kLargestEntryFile = 50'000'000;
 /// Keeps a file's bytes with the archive's files and returns their SHA-256, for the entry's field
 /// `file_sha256`; to be called right before saving the entry that names it. Input: empty, or above
-/// 50 MB.
+/// kLargestEntryFile.
 Result<std::string> keepFile(Archive& archive, std::string_view bytes);
 /// The bytes of a file that an entry names. Damaged: gone or altered.
 Result<std::string> entryFile(const Archive& archive, const std::string& digest);

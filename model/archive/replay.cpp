@@ -67,6 +67,7 @@ bool Replay::take(const HistoryEntry& entry, const Canonical& row) {
         written.erase("signer");
         return takeCertificate(entry, written);
     }
+    if (RegisterReplay::follows(entry.action)) return registers_.take(entry, *content->object());
     if (RetentionReplay::follows(entry.action)) return takeRetention(entry, *content->object());
     if (entry.action == action::kExaminationSaved) return drafts_.take(entry, *content);
     if (entry.action == action::kNumberReserved)
@@ -85,8 +86,8 @@ bool Replay::takeRetention(const HistoryEntry& entry, const Canonical::Object& c
     if (!retention_.take(entry, content)) return false;
     if (entry.action != action::kCertificateDisposed) return true;
     const Disposal& disposal = retention_.disposals().back();
-    lifecycle_.dispose(disposal.number, disposal.records);
-    return certificates_.erase(disposal.number) == 1;
+    const bool wasReturned = lifecycle_.dispose(disposal.number, disposal.records);
+    return (certificates_.erase(disposal.number) == 1) != wasReturned;
 }
 
 bool Replay::takeCertificate(const HistoryEntry& entry, const Canonical::Object& content) {
@@ -210,11 +211,16 @@ Result<void> Replay::compareRetention(const Connection& connection) {
     return retention_.compare(connection, findings_);
 }
 
+Result<void> Replay::compareRegisters(const Connection& connection) {
+    return registers_.compare(connection, findings_);
+}
+
 Result<std::vector<Error>> Replay::compare(const Connection& connection) {
     for (const auto part :
          {&Replay::compareArchive, &Replay::compareRecords, &Replay::compareDrafts,
           &Replay::compareTables, &Replay::compareCertificates, &Replay::compareIdentities,
-          &Replay::compareLifecycle, &Replay::compareRetention, &Replay::comparePositions}) {
+          &Replay::compareLifecycle, &Replay::compareRetention, &Replay::compareRegisters,
+          &Replay::comparePositions}) {
         const auto done = (this->*part)(connection);
         if (done) continue;
         if (done.error().kind != ErrorKind::Damaged) return done.error();

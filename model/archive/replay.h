@@ -14,6 +14,7 @@
 #include "archive/draft_replay.h"
 #include "archive/identity_replay.h"
 #include "archive/lifecycle_replay.h"
+#include "archive/register_replay.h"
 #include "archive/retention_replay.h"
 #include "trust/canonical.h"
 
@@ -43,6 +44,7 @@ private:
     Result<void> compareIdentities(const Connection& connection);
     Result<void> compareLifecycle(const Connection& connection);
     Result<void> compareRetention(const Connection& connection);
+    Result<void> compareRegisters(const Connection& connection);
 
     std::map<std::string, Digest> expected_;
     std::unordered_map<std::int64_t, Digest> certificates_;
@@ -51,6 +53,7 @@ private:
     IdentityReplay identities_;
     LifecycleReplay lifecycle_;
     RetentionReplay retention_;
+    RegisterReplay registers_;
     std::vector<Error> findings_;
 };
 

@@ -5,6 +5,7 @@
 
 #include "archive/history_store.h"
 #include "archive/lifecycle_actions.h"
+#include "archive/register_acts.h"
 #include "archive/retention_store.h"
 
 namespace model {
@@ -34,7 +35,9 @@ const std::set<Role>* rolesForAct(std::string_view action) {
         {action::kCertificateDisposed, {Role::QaManager, Role::Administrator}},
     };
     const auto found = kActs.find(action);
-    return found == kActs.end() ? nullptr : &found->second;
+    if (found != kActs.end()) return &found->second;
+    const auto entry = signedRegisters().find(signedRegisterOf(action));
+    return entry == signedRegisters().end() ? nullptr : &entry->second;
 }
 
 }  // namespace model

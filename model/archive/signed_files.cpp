@@ -70,7 +70,9 @@ public:
         : statement_(connection,
                      "SELECT file_sha256 FROM certificate "
                      "UNION SELECT file_sha256 FROM presentation "
-                     "UNION SELECT file_sha256 FROM endorsement ORDER BY 1") {}
+                     "UNION SELECT file_sha256 FROM endorsement "
+                     "UNION SELECT file_sha256 FROM register_entry "
+                     "WHERE file_sha256 IS NOT NULL ORDER BY 1") {}
 
     Result<void> begin() {
         if (auto done = statement_.run(); !done) return done;

@@ -73,6 +73,7 @@ const TypedTable<TypedReflector>& typedTable() {
          {&Row::y, "y", "y_nm"},
          {&Row::heading, "heading", "heading_millionth_deg"},
          {&Row::setting, "setting"},
+         {&Row::afterCheck, "after_check"},
          {&Row::soundPath, "sound_path", "sound_path_nm"},
          {&Row::gain, "gain", "gain_millionth_db"},
          {&Row::screen, "screen", "screen_millionth_percent"},

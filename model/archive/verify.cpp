@@ -15,6 +15,7 @@
 #include "archive/replay.h"
 #include "archive/retention_store.h"
 #include "archive/stored_file.h"
+#include "archive/stored_words.h"
 #include "archive/transaction.h"
 
 namespace model {
@@ -33,8 +34,8 @@ public:
         for (const auto step :
              {&Verifier::countWork, &Verifier::checkHistory, &Verifier::checkHeldHead,
               &Verifier::checkDatabase, &Verifier::checkSchema, &Verifier::checkStored,
-              &Verifier::checkCertificates, &Verifier::checkUnreleased, &Verifier::checkDisposed,
-              &Verifier::checkSearchIndex, &Verifier::checkProofs}) {
+              &Verifier::checkCertificates, &Verifier::checkUnreleased, &Verifier::checkEntryFiles,
+              &Verifier::checkDisposed, &Verifier::checkSearchIndex, &Verifier::checkProofs}) {
             const auto done = (this->*step)();
             if (done) continue;
             // Whatever can be read at all is checked.
@@ -64,7 +65,8 @@ private:
                                "SELECT (SELECT count(*) FROM history) + "
                                "(SELECT count(*) FROM certificate) + "
                                "(SELECT count(*) FROM presentation WHERE NOT EXISTS (SELECT 1 FROM "
-                               "certificate WHERE certificate.number = presentation.number)), "
+                               "certificate WHERE certificate.number = presentation.number)) + "
+                               "(SELECT count(DISTINCT file_sha256) FROM register_entry), "
                                "(SELECT count(*) FROM record), (SELECT count(*) FROM limit_table)");
         const auto row = statement.first();
         if (!row) return row.error();
@@ -214,6 +216,21 @@ private:
             if (auto done = advance(); !done) return done;
         }
         return {};
+    }
+
+    /// Of photos, charts and reports that entries of the registers name.
+    Result<void> checkEntryFiles() {
+        SqlStatement statement(connection_,
+                               "SELECT file_sha256, min(register || ' ' || entry) "
+                               "FROM register_entry WHERE file_sha256 IS NOT NULL "
+                               "GROUP BY file_sha256 ORDER BY min(history_sequence)");
+        if (auto done = statement.run(); !done) return done;
+        return eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
+            const auto bytes = loadStoredFile(folder_, row.text(0));
+            if (!bytes && bytes.error().kind != ErrorKind::Damaged) return bytes.error();
+            if (!bytes) find(row.text(1) + ": " + bytes.error().place, bytes.error().reason);
+            return advance();
+        });
     }
 
     Result<void> checkDisposed() {

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "registers/attached.h"
+#include "registers/condition_attestation.h"
 #include "registers/consumable.h"
 #include "registers/equipment.h"
 #include "registers/nonconformance.h"
@@ -17,9 +18,10 @@ namespace model {
 
 /// In the order in which screens and papers list them: what the works has, who may test, what
 /// belongs to one casting.
-using EveryRegister = std::tuple<Equipment, EquipmentCheck, Consumable, Procedure, Qualification,
-                                 EyeTest, Authorisation, Nonconformance, Disposition, Excavation,
-                                 WeldRepair, HeatTreatment, Concession, OtherResult, Attachment>;
+using EveryRegister =
+    std::tuple<Equipment, EquipmentCheck, Consumable, Procedure, ConditionSetAttestation,
+               Qualification, EyeTest, Authorisation, Nonconformance, Disposition, Excavation,
+               WeldRepair, HeatTreatment, Concession, OtherResult, Attachment>;
 
 /// Calls visit.template operator()<T>() for each register, in order.
 template <class Visit>

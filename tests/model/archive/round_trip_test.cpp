@@ -313,13 +313,15 @@ TEST_F(RoundTrip, TakesQuotesAndSemicolonsAsText) {
 // These lists have to name every member, or they do not compile.
 TEST(Fields, AreAllKnownToTheArchive) {
     const auto& [number, customer, customerOrder, type, language, forbidden, decision, rounding,
-                 orderRemarks] = Order();
-    const auto& [partNumber, description, drawing, revision, material, grade] = Part();
-    const auto& [zone, zoneDescription, width, height, thickness, surface, tests] = PlannedZone();
+                 orderRemarks, terms] = Order();
+    const auto& [partNumber, description, drawing, revision, material, grade, pattern, mass] =
+        Part();
+    const auto& [zone, zoneDescription, width, height, thickness, surface, tests, drawingMinimum,
+                 otherTests] = PlannedZone();
     const auto& [method, stage, table, levels] = RequiredTest();
-    const auto& [serial, heat, order, part, planRevision] = Casting();
+    const auto& [serial, heat, order, part, planRevision, series, marking, onReceipt] = Casting();
     const auto& [id, version, casting, header, rows, settings, reflectors, examinedBy, examinedOn,
-                 procedure, remarks] = ExaminationDraft();
+                 procedure, remarks, conditions] = ExaminationDraft();
     const auto& [surfaceId, placement, surfaceWidth, surfaceHeight, period] = SurfacePlace();
     const auto& [area, reason, agreed] = NotExamined();
     const auto& [hZone, hMethod, hStage, cycle, repeat, hThickness, hSurface, hTable, hLevels,
@@ -327,11 +329,13 @@ TEST(Fields, AreAllKnownToTheArchive) {
         Examination();
     const auto& [rowId, x, y, length, rowWidth, removed, angle, rowArea, kind, stated, relevance,
                  rowReason, unit] = TypedIndication();
+    const auto& [fileCasting, filePart, fileOrder, filePlan, examinations, dossier, used] =
+        CastingFile();
     // Those of settings, reflectors and ultrasonic tests are named by described().
     const auto& [smallestFbh, signalToNoise] = Testability();
     EXPECT_TRUE(number.empty() && partNumber.empty() && zone.empty() && table.empty() &&
                 serial.empty() && casting.empty() && surfaceId.empty() && reason.empty() &&
-                hZone.empty() && rowId.empty() && !smallestFbh);
+                hZone.empty() && rowId.empty() && !smallestFbh && examinations.empty());
 }
 
 }  // namespace

@@ -101,7 +101,8 @@ int makeDatabase(const std::string& path) {
     auto archive = Archive::create(path, ArchiveKind::Demonstration, actor, clock);
     if (!archive || !archive->save(sampleOrder(), 0, actor) ||
         !archive->save(samplePart(), 0, actor) || !archive->add(samplePlan(), actor) ||
-        !archive->save(sampleCasting(), 0, actor) || !archive->save(sampleDraft(), actor))
+        !archive->save(sampleCasting(), 0, actor) || !archive->save(sampleDraft(), actor) ||
+        !archive->save(sampleUltrasonicDraft(), actor))
         return 4;
     IssueFacts facts = sampleFacts();
     facts.printedHead = *archive->head();

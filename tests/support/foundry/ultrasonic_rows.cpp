@@ -48,6 +48,7 @@ model::TypedReflector filledReflector() {
     row.y = "0.0625";
     row.heading = "-90";
     row.setting = "A45";
+    row.afterCheck = "K 3";
     row.soundPath = "70";
     row.gain = "40,5";
     row.screen = "60";
