@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 // How the bench is put together, and its actions.
 #include <QAction>
+#include <QApplication>
 #include <QFrame>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QUndoGroup>
 #include <QVBoxLayout>
 
+#include "attachments/attachments_page.h"
 #include "bench/bench_page.h"
 #include "bench/castings_panel.h"
 #include "bench/check_list.h"
@@ -16,9 +20,11 @@
 #include "bench/row_table.h"
 #include "bench/surface_view.h"
 #include "bench/verdict_panel.h"
+#include "fields/entry_table.h"
 #include "looks/heading.h"
 #include "looks/mark_label.h"
 #include "looks/notice_bar.h"
+#include "repair_bench/repair_page.h"
 
 namespace app {
 
@@ -47,6 +53,18 @@ void BenchPage::makeLayout() {
     whole->addWidget(castingMark_);
     whole->addWidget(castingWord_, 1);
     about->addLayout(whole);
+    attachmentsButton_ = new QPushButton(left);
+    attachmentsButton_->setObjectName("showAttachments");
+    attachmentsButton_->setToolTip(tr("Ctrl+K"));
+    repairsButton_ = new QPushButton(left);
+    repairsButton_->setObjectName("showRepairs");
+    repairsButton_->setToolTip(tr("Ctrl+R"));
+    for (QPushButton* button : {attachmentsButton_, repairsButton_}) {
+        button->setAutoDefault(false);
+        about->addWidget(button);
+    }
+    connect(attachmentsButton_, &QPushButton::clicked, this, &BenchPage::showAttachments);
+    connect(repairsButton_, &QPushButton::clicked, this, &BenchPage::showRepairs);
     auto* leftLayout = new QVBoxLayout(left);
     leftLayout->setContentsMargins(0, 0, 0, 0);
     leftLayout->setSpacing(4);
@@ -57,7 +75,13 @@ void BenchPage::makeLayout() {
     castingStrip_->setObjectName("castingStrip");
     leftLayout->addWidget(castingStrip_);
 
-    pane_ = new ExaminationPane(this);
+    middle_ = new QStackedWidget(this);
+    pane_ = new ExaminationPane(middle_);
+    attachments_ = new AttachmentsPage(archive_, session_, middle_);
+    repairs_ = new RepairPage(archive_, session_, middle_);
+    middle_->addWidget(pane_);
+    middle_->addWidget(castingPage(attachments_));
+    middle_->addWidget(castingPage(repairs_));
     auto* right = new QWidget(this);
     verdict_ = new VerdictPanel(right);
     recordStrip_ = new RecordStrip(right);
@@ -69,7 +93,7 @@ void BenchPage::makeLayout() {
     rightLayout->addWidget(recordStrip_);
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(left);
-    split->addWidget(pane_);
+    split->addWidget(middle_);
     split->addWidget(right);
     split->setStretchFactor(0, 0);
     split->setStretchFactor(1, 1);
@@ -89,6 +113,25 @@ void BenchPage::makeLayout() {
     setTabOrder(&pane_->surface(), &pane_->table());
     setTabOrder(&pane_->table(), &verdict_->checks());
     refreshHeading();
+}
+
+/// A page of the whole casting, with the way back to the zone.
+QWidget* BenchPage::castingPage(QWidget* page) {
+    auto* around = new QWidget(middle_);
+    auto* back = new QPushButton(tr("&Back to the zone"), around);
+    back->setAutoDefault(false);
+    back->setObjectName("backToZone");
+    auto* leave = new QAction(around);
+    leave->setShortcut(Qt::Key_Escape);
+    leave->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    around->addAction(leave);
+    connect(leave, &QAction::triggered, this, &BenchPage::showZone);
+    connect(back, &QPushButton::clicked, this, &BenchPage::showZone);
+    auto* layout = new QVBoxLayout(around);
+    layout->setContentsMargins(10, 10, 10, 8);
+    layout->addWidget(page, 1);
+    layout->addWidget(back, 0, Qt::AlignLeft);
+    return around;
 }
 
 QAction* BenchPage::addAction(std::vector<QAction*>& menu, const QString& text, const QString& keys,
@@ -120,8 +163,12 @@ void BenchPage::makeActions() {
     QWidget::addAction(redo);
     addAction(actions_.edit, tr("&Copy cells"), {}, [this] { pane_->table().copySelection(); });
     addAction(actions_.edit, tr("&Paste cells"), {}, [this] { pane_->table().pasteClipboard(); });
-    addAction(actions_.edit, tr("&Delete rows"), "Ctrl+Del",
-              [this] { pane_->table().deleteSelectedRows(); });
+    addAction(actions_.edit, tr("&Delete rows"), "Ctrl+Del", [this] {
+        // Of the table that is typed in: measurements and checks are rows as well.
+        auto* entries = qobject_cast<EntryTable*>(QApplication::focusWidget());
+        if (entries) return entries->deleteSelectedRows();
+        pane_->table().deleteSelectedRows();
+    });
     actions_.edit.push_back(nullptr);
     addAction(actions_.edit, tr("Next cell that cannot be &read"), "F8", [this] {
         pane_->goTo(ExaminationPane::Rows);
@@ -153,6 +200,11 @@ void BenchPage::makeActions() {
               [this] { pane_->goTo(ExaminationPane::Setting); });
     addAction(actions_.go, tr("C&overage (UT)"), "Ctrl+8",
               [this] { pane_->goTo(ExaminationPane::Coverage); });
+    addAction(actions_.go, tr("Con&ditions of the test"), "Ctrl+T",
+              [this] { pane_->goTo(ExaminationPane::Conditions); });
+    addAction(actions_.go, tr("P&hotos and files of the casting"), "Ctrl+K",
+              [this] { showAttachments(); });
+    addAction(actions_.go, tr("Non&conformances and repairs"), "Ctrl+R", [this] { showRepairs(); });
     actions_.go.push_back(nullptr);
     signAction_ =
         addAction(actions_.sign, tr("&Sign this examination…"), "Ctrl+Shift+S", [this] { sign(); });

@@ -8,10 +8,12 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QStackedWidget>
 #include <QUndoGroup>
 #include <QUrl>
 #include <algorithm>
 
+#include "attachments/attachments_page.h"
 #include "bench/castings_panel.h"
 #include "bench/cautions_view.h"
 #include "bench/certificate_dialog.h"
@@ -25,6 +27,7 @@
 #include "looks/mark_label.h"
 #include "looks/notice_bar.h"
 #include "looks/text.h"
+#include "repair_bench/repair_page.h"
 
 namespace app {
 
@@ -65,6 +68,15 @@ BenchPage::BenchPage(ArchiveThread& archive, Session& session, QWidget* parent)
              {tr("Close"), {}}});
     });
     connect(&session_, &Session::changed, this, &BenchPage::refreshLocks);
+    connect(attachments_, &AttachmentsPage::kept, this, &BenchPage::reloadRegisters);
+    connect(attachments_, &AttachmentsPage::message, this, &BenchPage::message);
+    connect(repairs_, &RepairPage::kept, this, &BenchPage::reloadRegisters);
+    connect(repairs_, &RepairPage::message, this, &BenchPage::message);
+    connect(repairs_, &RepairPage::reexaminationWanted, this, &BenchPage::reexamine);
+    connect(repairs_, &RepairPage::examinationWanted, this, [this](int examination) {
+        zones_->setCurrentIndex(zones_->zones().indexOfExamination(examination));
+        showZone();
+    });
     // Going to another program saves as well.
     connect(qApp, &QGuiApplication::applicationStateChanged, this,
             [this](Qt::ApplicationState now) {
@@ -84,7 +96,10 @@ void BenchPage::setArchive(const ArchiveThread::Opened& opened) {
     pane_->show(nullptr, nullptr);
     verdict_->show(nullptr, -1);
     zones_->zones().show(nullptr);
+    attachments_->show(nullptr);
+    repairs_->show(nullptr);
     desk_.reset();
+    refreshCastingPages();
     life_ = {};
     conflicts_.clear();
     notice_->takeBack();
@@ -113,19 +128,26 @@ void BenchPage::openCasting(const QString& serial) {
         return;
     }
     whenSaved([this, serial] {
-        using Loaded = std::pair<model::CastingFile, CastingLife>;
+        struct Loaded {
+            model::CastingFile file;
+            CastingLife life;
+            HeldRegisters held;
+        };
         archive_.ask(
             [name = serial.toStdString()](model::Archive& held) -> model::Result<Loaded> {
                 auto file = held.casting(name);
                 if (!file) return file.error();
                 auto life = castingLife(held, name);
                 if (!life) return life.error();
-                return Loaded(std::move(*file), std::move(*life));
+                auto registers = heldRegisters(held, name);
+                if (!registers) return registers.error();
+                return Loaded{std::move(*file), std::move(*life), std::move(*registers)};
             },
             this,
             [this](model::Result<Loaded> loaded) {
                 if (loaded) {
-                    install(std::move(loaded->first), std::move(loaded->second));
+                    install(std::move(loaded->file), std::move(loaded->life),
+                            std::move(loaded->held));
                 } else {
                     notice_->say(Mark::Fails, sentence(loaded.error()), {{tr("Close"), {}}});
                 }
@@ -133,7 +155,7 @@ void BenchPage::openCasting(const QString& serial) {
     });
 }
 
-void BenchPage::install(model::CastingFile file, CastingLife life) {
+void BenchPage::install(model::CastingFile file, CastingLife life, HeldRegisters held) {
     pane_->show(nullptr, nullptr);
     verdict_->show(nullptr, -1);
     zones_->zones().show(nullptr);
@@ -142,6 +164,7 @@ void BenchPage::install(model::CastingFile file, CastingLife life) {
                                               actorName());
     life_ = std::move(life);
     applyLife(desk->editor(), life_);
+    desk->editor().setRegisters(std::move(held));
     undo_->addStack(&desk->editor().undoStack());
     desk_ = std::move(desk);
     refreshLocks();
@@ -160,10 +183,12 @@ void BenchPage::install(model::CastingFile file, CastingLife life) {
     };
     connect(&desk_->editor(), &CastingEditor::rowsReplaced, this, lookAt);
     connect(&desk_->editor(), &CastingEditor::detailsChanged, this, lookAt);
+    connect(&desk_->editor(), &CastingEditor::conditionsChanged, this, lookAt);
     zones_->zones().show(desk_.get());
     castings_->setCurrent(qt(desk_->editor().file().casting.serial));
     zones_->setCurrentIndex(zones_->zones().index(0));
     zones_->setFocus();
+    refreshCastingPages();
     refreshHeading();
     emit castingShown(qt(desk_->editor().file().casting.serial));
     emit castingLoaded();
@@ -172,6 +197,7 @@ void BenchPage::install(model::CastingFile file, CastingLife life) {
 void BenchPage::showLine() {
     if (!desk_) return;
     pane_->finishEditing();
+    middle_->setCurrentWidget(pane_);
     const auto* line = zones_->zones().line(zones_->currentIndex());
     pane_->show(desk_.get(), line);
     verdict_->show(desk_.get(), line ? line->examination : -1);
@@ -202,6 +228,7 @@ void BenchPage::refreshLive() {
     if (desk_ && !desk_->judging()) {
         pane_->refreshLive();
         refreshHeading();
+        refreshStripWord();
     }
 }
 

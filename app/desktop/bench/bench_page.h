@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "bench/certificate_job.h"
+#include "bench/record_strip.h"
 #include "bench/zone_list.h"
 #include "editing/archive_thread.h"
 #include "editing/casting_desk.h"
@@ -16,17 +17,20 @@
 
 class QAction;
 class QLabel;
+class QPushButton;
 class QSplitter;
+class QStackedWidget;
 class QUndoGroup;
 
 namespace app {
 
+class AttachmentsPage;
 class CastingsPanel;
 class ConflictDialog;
 class ExaminationPane;
 class MarkLabel;
 class NoticeBar;
-class RecordStrip;
+class RepairPage;
 class SignDialog;
 class VerdictPanel;
 
@@ -65,6 +69,8 @@ public:
     [[nodiscard]] CastingsPanel& castings() { return *castings_; }
     [[nodiscard]] ZoneList& zones() { return *zones_; }
     [[nodiscard]] ExaminationPane& examination() { return *pane_; }
+    [[nodiscard]] AttachmentsPage& attachments() { return *attachments_; }
+    [[nodiscard]] RepairPage& repairs() { return *repairs_; }
     [[nodiscard]] VerdictPanel& verdict() { return *verdict_; }
     [[nodiscard]] NoticeBar& notice() { return *notice_; }
     [[nodiscard]] RecordStrip& recordStrip() { return *recordStrip_; }
@@ -79,6 +85,12 @@ public slots:
     void present();
     /// Asks the archive again where the casting stands.
     void reloadLife();
+    /// The photos and files, and the nonconformances, of the casting; in place of the zone.
+    void showAttachments();
+    void showRepairs();
+    void showZone();
+    /// Asks the archive's registers again.
+    void reloadRegisters();
 
 signals:
     /// A key asks for something of the bench while another workplace is shown.
@@ -89,6 +101,7 @@ signals:
     void saveFailed(const QString& reason);
     void message(const QString& text);
     void castingLoaded();
+    void registersLoaded();
     void conflictShown(app::ConflictDialog* dialog);
     void signShown(app::SignDialog* dialog);
     /// Where the casting stands has been asked and is shown.
@@ -104,11 +117,19 @@ private:
     void makeActions();
     QAction* addAction(std::vector<QAction*>& menu, const QString& text, const QString& keys,
                        const std::function<void()>& act);
-    void install(model::CastingFile file, CastingLife life);
+    void install(model::CastingFile file, CastingLife life, HeldRegisters held);
+    void refreshPeople();
+    void refreshCastingPages();
+    QWidget* castingPage(QWidget* page);
+    void openNonconformance();
+    void reexamine(int found, const std::string& nonconformance, qint64 record);
     void refreshLocks();
     void refreshUndo(bool visible);
     void refreshStrips();
     void refreshRecordStrip();
+    void refreshStripWord();
+    std::vector<RecordStrip::Act> nonconformanceAct();
+    [[nodiscard]] std::optional<model::Word> wordInView() const;
     void refreshCastingStrip();
     [[nodiscard]] std::string actorName() const;
     [[nodiscard]] QString whyNotSign() const;
@@ -135,6 +156,7 @@ private:
     JudgingWorker judging_;
     std::unique_ptr<CastingDesk> desk_;
     CastingLife life_;
+    std::optional<model::Word> stripWord_;  ///< by which the strip offers what it offers
     std::map<int, model::ExaminationDraft> conflicts_;
     CertificateJob certificate_;
     QUndoGroup* undo_;
@@ -146,7 +168,12 @@ private:
     MarkLabel* castingMark_ = nullptr;
     QLabel* castingWord_ = nullptr;
     ZoneList* zones_ = nullptr;
+    QPushButton* attachmentsButton_ = nullptr;
+    QPushButton* repairsButton_ = nullptr;
+    QStackedWidget* middle_ = nullptr;
     ExaminationPane* pane_ = nullptr;
+    AttachmentsPage* attachments_ = nullptr;
+    RepairPage* repairs_ = nullptr;
     VerdictPanel* verdict_ = nullptr;
     NoticeBar* notice_ = nullptr;
     RecordStrip* recordStrip_ = nullptr;

@@ -41,6 +41,7 @@ std::string BenchPage::actorName() const {
 }
 
 void BenchPage::refreshLocks() {
+    refreshPeople();
     if (!desk_) {
         refreshStrips();
         return;
@@ -62,6 +63,7 @@ void BenchPage::refreshUndo(bool visible) {
 
 void BenchPage::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
+    reloadRegisters();  // another workplace may have changed them
     refreshUndo(true);
 }
 
@@ -90,7 +92,8 @@ void BenchPage::reloadLife() {
 
 void BenchPage::refreshStrips() {
     if (!desk_ || !session_.hasPeople()) {
-        recordStrip_->say(std::nullopt, desk_ ? session_.whyNot() : QString(), {});
+        stripWord_ = wordInView();
+        recordStrip_->say(std::nullopt, desk_ ? session_.whyNot() : QString(), nonconformanceAct());
         castingStrip_->say(std::nullopt, {}, {});
     } else {
         refreshRecordStrip();
@@ -127,6 +130,26 @@ QString BenchPage::whyNotPresent() const {
     return {};
 }
 
+/// The word of the examination in view; none: there is none, or it is not judged yet.
+std::optional<model::Word> BenchPage::wordInView() const {
+    const auto* live = desk_ ? desk_->live().get() : nullptr;
+    const auto at = static_cast<std::size_t>(std::max(pane_->examination(), 0));
+    if (!live || pane_->examination() < 0 || at >= live->examinations.size()) return std::nullopt;
+    return live->examinations[at].word;
+}
+
+/// Offered where the examination in view is not acceptable.
+std::vector<RecordStrip::Act> BenchPage::nonconformanceAct() {
+    if (!desk_ || stripWord_ != model::Word::NotAcceptable || !session_.mayEnter()) return {};
+    return {{"openNonconformance", tr("Open a &nonconformance…"), {}, [this] {
+                 openNonconformance();
+             }}};
+}
+
+void BenchPage::refreshStripWord() {
+    if (wordInView() != stripWord_) refreshStrips();
+}
+
 void BenchPage::refreshRecordStrip() {
     const int examination = pane_->examination();
     if (examination < 0) {
@@ -134,6 +157,13 @@ void BenchPage::refreshRecordStrip() {
         return;
     }
     const auto id = desk_->editor().draft(examination).id;
+    std::vector<RecordStrip::Act> acts;
+    stripWord_ = wordInView();
+    if (stripWord_ == model::Word::NotAcceptable && session_.mayEnter()) {
+        acts.push_back({"openNonconformance", tr("Open a &nonconformance…"), {}, [this] {
+                            openNonconformance();
+                        }});
+    }
     if (const auto* record = life_.standing(id)) {
         QString text = actText(tr("Signed"), record->recorded);
         if (record->revision > 1) text += tr(", revision %1").arg(record->revision);
@@ -145,7 +175,6 @@ void BenchPage::refreshRecordStrip() {
             text += '\n' + tr("%1: %2").arg(actText(tr("Declared invalid"), *record->invalid),
                                             qt(record->invalid->reason));
         }
-        std::vector<RecordStrip::Act> acts;
         const auto* person = session_.person();
         const auto method = desk_->editor().draft(examination).header.method;
         if (person && person->levels.contains(method) &&
@@ -165,8 +194,9 @@ void BenchPage::refreshRecordStrip() {
         lines << tr("Draft, not signed yet.");
     }
     if (!session_.mayEnter()) lines << session_.whyNot();
-    recordStrip_->say(Mark::NotBegun, lines.join('\n'),
-                      {{"sign", tr("S&ign this examination…"), whyNotSign(), [this] { sign(); }}});
+    acts.insert(acts.begin(),
+                {"sign", tr("S&ign this examination…"), whyNotSign(), [this] { sign(); }});
+    recordStrip_->say(Mark::NotBegun, lines.join('\n'), acts);
 }
 
 void BenchPage::refreshCastingStrip() {

@@ -99,7 +99,8 @@ enum class ReflectorColumn {
     BackWallLoss,
     LossExplained,
     Wall,
-    NotMeasurable
+    NotMeasurable,
+    AfterCheck
 };
 
 template <class ColumnEnum>

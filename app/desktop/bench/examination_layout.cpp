@@ -17,6 +17,7 @@
 #include "bench/reflector_model.h"
 #include "bench/row_table.h"
 #include "bench/surface_view.h"
+#include "conditions_bench/conditions_page.h"
 #include "looks/heading.h"
 #include "ultrasonic_bench/coverage_page.h"
 #include "ultrasonic_bench/reading_page.h"
@@ -53,8 +54,9 @@ ExaminationPane::ExaminationPane(QWidget* parent)
     connect(entry_, &QTabWidget::currentChanged, this, [this](int page) {
         finishEditing();
         if (page != Rows) cautions_->setOpen(false);  // read, and work begun
-        details_->setVisible(page == Rows || page == Coverage);
+        details_->setVisible(page == Rows || page == Coverage || page == Conditions);
     });
+    connect(conditions_, &ConditionsPage::standingChanged, this, &ExaminationPane::showStanding);
     connect(unit_, &QComboBox::currentIndexChanged, this, &ExaminationPane::setUnit);
     connect(nothing_, &QCheckBox::clicked, this, [this](bool stated) {
         if (desk_) desk_->editor().stateNoIndications(examination_, stated);
@@ -131,6 +133,8 @@ QWidget* ExaminationPane::makeExaminationPage() {
     entry_->addTab(settings_, tr("Setting"));
     coverage_ = new CoveragePage(entry_);
     entry_->addTab(coverage_, tr("Coverage"));
+    conditions_ = new ConditionsPage(entry_);
+    entry_->addTab(conditions_, tr("Conditions"));
 
     auto* layout = new QVBoxLayout(page);
     layout->setContentsMargins(10, 10, 10, 8);

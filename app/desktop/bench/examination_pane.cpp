@@ -17,6 +17,7 @@
 #include "bench/reflector_model.h"
 #include "bench/row_table.h"
 #include "bench/surface_view.h"
+#include "conditions_bench/conditions_page.h"
 #include "looks/text.h"
 #include "ultrasonic_bench/coverage_page.h"
 #include "ultrasonic_bench/reading_page.h"
@@ -63,6 +64,7 @@ void ExaminationPane::show(CastingDesk* desk, const ZoneLine* line) {
     settings_->show(ultrasonic ? desk_ : nullptr, ultrasonic ? examination_ : -1);
     reading_->show(ultrasonic ? desk_ : nullptr, ultrasonic ? examination_ : -1);
     coverage_->show(ultrasonic ? desk_ : nullptr, ultrasonic ? examination_ : -1);
+    conditions_->show(examination_ >= 0 ? desk_ : nullptr, examination_);
     details_->show(examination_ >= 0 ? &desk_->editor() : nullptr, examination_);
     if (!desk_ || !line) {
         pages_->setCurrentIndex(Empty);
@@ -114,12 +116,14 @@ void ExaminationPane::setMethod(model::Method method) {
         tables_->setCurrentIndex(ultrasonic ? 1 : 0);
         table_ = static_cast<RowTable*>(tables_->currentWidget());
     }
-    if (!ultrasonic) entry_->setCurrentIndex(Rows);
-    entry_->tabBar()->setVisible(ultrasonic);
+    for (const int page : {Reading, Setting, Coverage}) {
+        if (!ultrasonic && entry_->currentIndex() == page) entry_->setCurrentIndex(Rows);
+        entry_->setTabVisible(page, ultrasonic);
+    }
 }
 
 void ExaminationPane::goTo(EntryPage page) {
-    if (page != Rows && entry_->tabBar()->isHidden()) return;
+    if (!entry_->isTabVisible(page)) return;
     entry_->setCurrentIndex(page);
     switch (page) {
         case Rows:
@@ -133,6 +137,9 @@ void ExaminationPane::goTo(EntryPage page) {
             break;
         case Coverage:
             coverage_->focusFirst();
+            break;
+        case Conditions:
+            conditions_->focusFirst();
             break;
     }
 }
@@ -214,6 +221,17 @@ void ExaminationPane::finishEditing() {
     reading_->finishEditing();
     settings_->finishEditing();
     coverage_->finishEditing();
+    conditions_->finishEditing();
+}
+
+/// The tab says from afar that something stands in the way of signing.
+void ExaminationPane::showStanding(int standing) {
+    entry_->setTabText(Conditions,
+                       standing > 0 ? tr("Conditions (%1)").arg(standing) : tr("Conditions"));
+    entry_->setTabIcon(Conditions, standing > 0 ? markIcon(Mark::Open, palette()) : QIcon());
+    entry_->setTabToolTip(
+        Conditions,
+        standing > 0 ? tr("What stands in the way of signing: %1").arg(standing) : QString());
 }
 
 QString ExaminationPane::rowMessage() const {

@@ -20,6 +20,7 @@ class QTabWidget;
 namespace app {
 
 class CautionsView;
+class ConditionsPage;
 class CoveragePage;
 class DetailsForm;
 class IndicationModel;
@@ -45,8 +46,8 @@ public:
     /// Takes over what stands in an open cell or field.
     void finishEditing();
 
-    /// The pages of an ultrasonic examination; another has the rows alone.
-    enum EntryPage { Rows, Reading, Setting, Coverage };
+    /// The pages of an examination; reading, setting and coverage are of an ultrasonic one.
+    enum EntryPage { Rows, Reading, Setting, Coverage, Conditions };
     void goTo(EntryPage page);
     /// Goes to where the next indication is typed.
     void enterNewRow();
@@ -58,6 +59,7 @@ public:
     [[nodiscard]] ReadingPage& reading() { return *reading_; }
     [[nodiscard]] SettingPage& settings() { return *settings_; }
     [[nodiscard]] CoveragePage& coverage() { return *coverage_; }
+    [[nodiscard]] ConditionsPage& conditions() { return *conditions_; }
     [[nodiscard]] QCheckBox& nothingFound() { return *nothing_; }
     [[nodiscard]] QPushButton& beginButton() { return *begin_; }
     [[nodiscard]] CautionsView& cautions() { return *cautions_; }
@@ -82,6 +84,7 @@ private:
     void refreshEntry();
     void showRowMessage();
     void setUnit(int index);
+    void showStanding(int standing);
 
     CastingDesk* desk_ = nullptr;
     int examination_ = -1;
@@ -109,6 +112,7 @@ private:
     ReadingPage* reading_ = nullptr;
     SettingPage* settings_ = nullptr;
     CoveragePage* coverage_ = nullptr;
+    ConditionsPage* conditions_ = nullptr;
     QLabel* rowMessage_ = nullptr;
 };
 

@@ -11,7 +11,7 @@ namespace {
 
 using model::TypedReflector;
 
-constexpr std::array<TypedColumn<TypedReflector>, 26> kColumns = {{
+constexpr std::array<TypedColumn<TypedReflector>, 27> kColumns = {{
     {&TypedReflector::id, "id", CellOf::Text, 6},
     {&TypedReflector::x, "x_mm", CellOf::Length, 9},
     {&TypedReflector::y, "y_mm", CellOf::Length, 9},
@@ -38,6 +38,7 @@ constexpr std::array<TypedColumn<TypedReflector>, 26> kColumns = {{
     {&TypedReflector::backWallLossExplained, "back_wall_loss_explained", CellOf::Text, 20},
     {&TypedReflector::wall, "wall_mm", CellOf::Length, 10},
     {&TypedReflector::notMeasurable, "not_measurable", CellOf::Text, 22},
+    {&TypedReflector::afterCheck, "after_check", CellOf::Text, 14},
 }};
 
 QString tr(const char* text) {
@@ -103,9 +104,11 @@ QString Columns<TypedReflector>::name(int column) {
         case ReflectorColumn::Wall:
             return tr("wall here");
         case ReflectorColumn::NotMeasurable:
+            return tr("not measurable");
+        case ReflectorColumn::AfterCheck:
             break;
     }
-    return tr("not measurable");
+    return tr("after check");
 }
 
 QString Columns<TypedReflector>::unit(int column) {
@@ -189,6 +192,10 @@ QString Columns<TypedReflector>::help(int column) {
             return tr(
                 "Of length, width, through_wall those that moved the probe by no more than "
                 "the beam's width; a space between them.");
+        case ReflectorColumn::AfterCheck:
+            return tr(
+                "Number of the setting check before it: where that setting has drifted, the "
+                "indication is evaluated again.");
         default:
             return {};
     }

@@ -9,8 +9,11 @@
 #include <algorithm>
 
 #include "archive/signed_record.h"
+#include "conditions/validity.h"
+#include "conditions_bench/findings_view.h"
 #include "looks/heading.h"
 #include "looks/mark_label.h"
+#include "looks/marked_lines.h"
 #include "looks/text.h"
 
 namespace app {
@@ -54,9 +57,10 @@ SignDialog::SignDialog(CastingDesk& desk, int examination, Session& session, Arc
     }
     addVerdict();
     addFacts();
+    addValidity();
     addRejection();
     addStatement();
-    if (!unreadable_.isEmpty()) setTrouble(unreadable_);
+    if (!missing().isEmpty()) setTrouble(missing());
     setMissing([this] { return missing(); });
     setWork([this](const Then& then) { sign(then); });
 }
@@ -112,6 +116,42 @@ void SignDialog::addFacts() {
     }
 }
 
+/// What is to be said of the conditions of the test. What stands in the way is refused here, before
+/// anybody is asked for more; the archive refuses it as well.
+void SignDialog::addValidity() {
+    const auto& editor = desk_.editor();
+    const auto& draft = editor.draft(examination_);
+    const auto findings = model::validityOf(
+        editor.file(), draft,
+        {session_.person() ? session_.person()->id : std::string(), draft.conditions.evaluatedBy},
+        editor.attestedSets());
+    if (findings.empty()) {
+        addNote(tr("Nothing stands against the validity of the test."));
+        return;
+    }
+    std::vector<MarkedEntry> entries;
+    QStringList standing;
+    for (const auto& finding : findings) {
+        entries.push_back({markOf(finding), sentence(finding.reason), findingWord(finding),
+                           findingDetails(finding), false, qt(finding.id)});
+        if (finding.stands()) standing << sentence(finding.reason);
+    }
+    constexpr int kShown = 3;
+    auto* list = new MarkedList(2, this);
+    list->setObjectName("signedFindings");
+    list->setAccessibleName(tr("Validity of the test"));
+    list->setEntries(entries);
+    list->setMinimumHeight(
+        list->sizeHintForRow(0) * std::min(kShown, static_cast<int>(entries.size())) + 4);
+    form().addRow(new QLabel(tr("Validity of the test:"), this));
+    form().addRow(list);
+    if (!standing.isEmpty()) {
+        invalid_ = tr("The conditions of the test stand in the way: %1 The page \"Conditions\" is "
+                      "where they are put right or a reason is typed.")
+                       .arg(standing.join(' '));
+    }
+}
+
 void SignDialog::addStatement() {
     const QString name = session_.person() ? qt(session_.person()->name) : QString();
     const QString by = qt(desk_.editor().draft(examination_).examinedBy);
@@ -151,6 +191,7 @@ void SignDialog::addRejection() {
 
 QString SignDialog::missing() const {
     if (!unreadable_.isEmpty()) return unreadable_;
+    if (!invalid_.isEmpty()) return invalid_;
     if (reject_ && reject_->isChecked() && reason_->toPlainText().trimmed().isEmpty()) {
         return tr("State why you reject it.");
     }

@@ -27,6 +27,7 @@ public:
 private:
     void addVerdict();
     void addFacts();
+    void addValidity();
     void addRejection();
     void addStatement();
     [[nodiscard]] QString missing() const;
@@ -39,6 +40,7 @@ private:
     QCheckBox* reject_ = nullptr;
     QPlainTextEdit* reason_ = nullptr;
     QString unreadable_;  ///< why it cannot be signed as it stands
+    QString invalid_;     ///< the same of the conditions of the test
 };
 
 }  // namespace app
