@@ -22,8 +22,8 @@ std::string textOf(const model::Retention& stated) {
 
 std::string lineOf(const model::Disposable& one) {
     return std::to_string(one.number) + "\t" + one.serial + "\t" + one.type + "\t" +
-           one.issuedAt.substr(0, 10) + "\t" + std::to_string(one.files.size()) + "\t" +
-           std::to_string(one.records.size()) + "\t" +
+           (one.returned ? "returned" : "released") + "\t" + one.at.substr(0, 10) + "\t" +
+           std::to_string(one.files.size()) + "\t" + std::to_string(one.records.size()) + "\t" +
            (one.stays ? one.stays->message() : "can go") + "\n";
 }
 
@@ -127,17 +127,19 @@ Command holdCommand() {
 }
 
 Command retentionCommand() {
-    return {.name = "retention",
-            .operand = "",
-            .summary = "tells until when an order's certificates are kept",
-            .details =
-                "Prints the last day, and the reason of a legal hold. With --certificates a line\n"
-                "for each, columns between tabs: number, casting, type, day of issue, PDF files\n"
-                "and contents of records that \"dispose\" would take out, and why it stays.\n",
-            .options = {kDatabaseOption,
-                        kOrderOption,
-                        {"--certificates", "", "with what a disposal would take out"}},
-            .run = &showRetention};
+    return {
+        .name = "retention",
+        .operand = "",
+        .summary = "tells until when an order's certificates are kept",
+        .details =
+            "Prints the last day, and the reason of a legal hold. With --certificates a line\n"
+            "for each, and for each casting that was returned, columns between tabs: number,\n"
+            "casting, type, released or returned, on which day, how many PDF files and contents\n"
+            "of records \"dispose\" would take out, and why it stays.\n",
+        .options = {kDatabaseOption,
+                    kOrderOption,
+                    {"--certificates", "", "with what a disposal would take out"}},
+        .run = &showRetention};
 }
 
 Command disposeCommand() {

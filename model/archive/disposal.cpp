@@ -2,7 +2,6 @@
 #include <filesystem>
 
 #include "archive/archive_access.h"
-#include "archive/certificate_store.h"
 #include "archive/dialect.h"
 #include "archive/disk.h"
 #include "archive/given_reason.h"
@@ -29,19 +28,20 @@ Result<bool> isDisposed(const Connection& connection, std::int64_t number) {
 }
 
 Result<void> takeOut(const Connection& connection, const Leaving& leaving) {
-    const std::int64_t number = leaving.certificate.number;
+    const std::int64_t number = leaving.number;
     SqlStatement add(connection, "INSERT INTO disposed_record (record_id, number) VALUES (?, ?)");
     SqlStatement empty(connection, "UPDATE record SET content = ? WHERE id = ?");
     for (const std::int64_t id : leaving.records) {
         if (auto done = add.run(id, number); !done) return done;
         if (auto done = empty.run(Blob{std::string_view("")}, id); !done) return done;
     }
-    for (const char* sql :
-         {"DELETE FROM certificate_release WHERE number = ?",
-          "DELETE FROM certificate_withdrawal WHERE number = ?",
-          "DELETE FROM certificate_table WHERE certificate = ?",
-          "DELETE FROM certificate WHERE number = ?", "DELETE FROM endorsement WHERE number = ?",
-          "DELETE FROM presentation WHERE number = ?"}) {
+    for (const char* sql : {"DELETE FROM certificate_release WHERE number = ?",
+                            "DELETE FROM certificate_withdrawal WHERE number = ?",
+                            "DELETE FROM certificate_table WHERE certificate = ?",
+                            "DELETE FROM certificate WHERE number = ?",
+                            "DELETE FROM presentation_return WHERE number = ?",
+                            "DELETE FROM endorsement WHERE number = ?",
+                            "DELETE FROM presentation WHERE number = ?"}) {
         SqlStatement statement(connection, sql);
         if (auto done = statement.run(number); !done) return done;
     }
@@ -75,15 +75,13 @@ Result<void> disposeIn(WriteTransaction& transaction, std::int64_t number,
         transaction.leaveAsIs();
         return {};
     }
-    const auto certificate = loadCertificate(connection, number);
-    if (!certificate) return certificate.error();
-    const auto stated = loadRetention(connection, certificate->facts.order);
+    auto leaving = leavingOf(connection, number);
+    if (!leaving) return leaving.error();
+    const auto stated = loadRetention(connection, leaving->order);
     if (!stated) return stated.error();
-    if (auto due = checkIsDue(connection, *certificate, *stated, transaction.time().substr(0, 10));
+    if (auto due = checkIsDue(connection, *leaving, *stated, transaction.time().substr(0, 10));
         !due)
         return due;
-    auto leaving = leavingOf(connection, *certificate);
-    if (!leaving) return leaving.error();
     leaving->said["kept_until"] = *stated->keepUntil;
     leaving->said["reason"] = reason;
     if (auto recorded = transaction.recordSigned(action::kCertificateDisposed,
@@ -124,19 +122,20 @@ Result<std::vector<Disposable>> disposables(const Archive& archive, const std::s
     const auto stated = loadRetention(connection, order);
     if (!stated) return stated.error();
     const std::string today = toText(ArchiveAccess::clock(archive).now()).substr(0, 10);
-    SqlStatement statement(
-        connection, "SELECT number FROM certificate WHERE order_number = ? ORDER BY number DESC");
-    if (auto done = statement.run(order); !done) return done.error();
+    SqlStatement statement(connection,
+                           "SELECT number FROM certificate WHERE order_number = ? UNION ALL "
+                           "SELECT presentation.number FROM presentation_return "
+                           "JOIN presentation ON presentation.number = presentation_return.number "
+                           "JOIN casting ON casting.serial = presentation.casting_serial "
+                           "WHERE casting.order_number = ? ORDER BY 1 DESC");
+    if (auto done = statement.run(order, order); !done) return done.error();
     std::vector<Disposable> all;
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {
-        const auto certificate = loadCertificate(connection, row.whole(0));
-        if (!certificate) return certificate.error();
-        auto leaving = leavingOf(connection, *certificate);
+        auto leaving = leavingOf(connection, row.whole(0));
         if (!leaving) return leaving.error();
-        Disposable one{certificate->number,       certificate->facts.serial,
-                       certificate->facts.type,   certificate->issuedAt,
-                       std::move(leaving->files), std::move(leaving->records)};
-        if (auto due = checkIsDue(connection, *certificate, *stated, today); !due)
+        Disposable one{leaving->number,   leaving->serial, leaving->type,   leaving->at,
+                       leaving->returned, leaving->files,  leaving->records};
+        if (auto due = checkIsDue(connection, *leaving, *stated, today); !due)
             one.stays = due.error();
         all.push_back(std::move(one));
         return {};

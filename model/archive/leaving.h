@@ -7,26 +7,31 @@
 #include <string>
 #include <vector>
 
-#include "archive/certificate_store.h"
 #include "archive/connection.h"
 #include "archive/retention.h"
 #include "trust/canonical.h"
 
 namespace model {
 
-/// Everything of a certificate that goes.
+/// Everything of a certificate that goes, or of a casting that was returned.
 struct Leaving {
-    Certificate certificate;
-    std::vector<std::string> files;     ///< SHA-256, the released one first
+    std::int64_t number = 0;
+    std::string order;
+    std::string serial;
+    std::string type;
+    std::string at;                     ///< UTC: when it was issued or returned
+    bool returned = false;              ///< instead of released
+    std::vector<std::string> files;     ///< SHA-256, the last one first
     std::vector<std::int64_t> records;  ///< that it alone was made from
     Canonical::Object said;             ///< for the history
 };
 
-/// Why it has to stay on `day`; nothing: it need not.
-Result<void> checkIsDue(const Connection& connection, const Certificate& certificate,
-                        const Retention& stated, const std::string& day);
+/// With numbers, dates and digests for the history; nothing of what the certificate states. Input:
+/// there is no such number. Refused: it waits for release.
+Result<Leaving> leavingOf(const Connection& connection, std::int64_t number);
 
-/// Numbers, dates and digests for the history; nothing of what the certificate states.
-Result<Leaving> leavingOf(const Connection& connection, const Certificate& certificate);
+/// Why it has to stay on `day`; nothing: it need not. `stated` is of its order.
+Result<void> checkIsDue(const Connection& connection, const Leaving& leaving,
+                        const Retention& stated, const std::string& day);
 
 }  // namespace model

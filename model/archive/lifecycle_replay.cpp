@@ -196,11 +196,12 @@ bool LifecycleReplay::take(const HistoryEntry& entry, const Canonical::Object& c
     return takeReturns(entry, content);
 }
 
-void LifecycleReplay::dispose(std::int64_t number,
+bool LifecycleReplay::dispose(std::int64_t number,
                               const std::map<std::int64_t, std::string>& records) {
     for (const Kind kind : {Kind::Presentation, Kind::Endorsement, Kind::Release, Kind::Withdrawal})
         expected_[static_cast<std::size_t>(kind)].erase(number);
     disposed_.insert(records.begin(), records.end());
+    return expected_[static_cast<std::size_t>(Kind::PresentationReturn)].erase(number) == 1;
 }
 
 Result<void> LifecycleReplay::compareQueue(const Connection& connection,

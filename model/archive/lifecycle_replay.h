@@ -25,7 +25,8 @@ public:
     /// Adds everything stored that differs from what the rows say, and everything that is gone.
     Result<void> compare(const Connection& connection, std::vector<Error>& findings);
     /// A certificate was disposed of, with the contents of `records`, by id with their SHA-256.
-    void dispose(std::int64_t number, const std::map<std::int64_t, std::string>& records);
+    /// Whether it had been returned instead of released.
+    [[nodiscard]] bool dispose(std::int64_t number, const std::map<std::int64_t, std::string>& records);
 
     /// The kinds of rows that the acts leave, one table each.
     enum class Kind {

@@ -39,27 +39,30 @@ Result<void> hold(Archive& archive, const std::string& order, const std::string&
 Result<void> endHold(Archive& archive, const std::string& order, const std::string& reason,
                      const SignedIn& signer);
 
-/// A certificate as a disposal would take it out.
+/// A certificate, or a casting returned under its number, as a disposal would take it out.
 struct Disposable {
     std::int64_t number = 0;
     std::string serial;
     std::string type;                        ///< EN 10204:2004 type
-    std::string issuedAt;                    ///< UTC, 2026-11-25T09:30:00Z
-    std::vector<std::string> files = {};     ///< SHA-256 of each PDF, the released one first
+    std::string at;                          ///< UTC: when it was issued or returned
+    bool returned = false;                   ///< instead of released
+    std::vector<std::string> files = {};     ///< SHA-256 of each PDF, the last one first
     std::vector<std::int64_t> records = {};  ///< signed examinations whose contents would go
     std::optional<Error> stays = {};         ///< why it cannot go today; none: it can
 };
 
-/// The order's certificates, the newest first. Input: no such order.
+/// The order's certificates and returned castings, the newest first. Input: no such order.
 Result<std::vector<Disposable>> disposables(const Archive& archive, const std::string& order);
 
-/// Takes a certificate out of the archive: its entry, its files, what was presented for it, and
-/// the contents of the records that it alone was made from. The history keeps that it was there,
-/// with the SHA-256 of each, and everything else that it has; what the bench recorded stays too.
+/// Takes a certificate out of the archive, or a casting returned under that number: its entry, its
+/// files, what was presented for it, and the contents of the records that it alone was made from.
+/// The history keeps that it was there, with the SHA-256 of each, and everything else that it has;
+/// what the bench recorded stays too.
 ///
-/// Refused: its order has no keep-until day or that day is not over, the order is on hold, or a
-/// certificate supersedes it, which has to go first. Input: no such certificate, or no reason.
-/// A disposal whose files could not be deleted fails with Refused and can be asked for again.
+/// Refused: its order has no keep-until day or that day is not over, the order is on hold, it waits
+/// for release, or a certificate supersedes it, which has to go first. Input: no such certificate,
+/// or no reason. A disposal whose files could not be deleted fails with Refused and can be asked
+/// for again.
 Result<void> dispose(Archive& archive, std::int64_t number, const std::string& reason,
                      const SignedIn& signer);
 

@@ -52,7 +52,7 @@ KeepingDialog::KeepingDialog(ArchiveThread& archive, Session& session, std::stri
 
 void KeepingDialog::makeLayout() {
     certificates_->setHorizontalHeaderLabels(
-        {tr("Certificate"), tr("Casting"), tr("Issued on"), tr("Disposal")});
+        {tr("Certificate"), tr("Casting"), tr("Released or returned"), tr("Disposal")});
     certificates_->verticalHeader()->hide();
     certificates_->horizontalHeader()->setStretchLastSection(true);
     certificates_->horizontalHeader()->setHighlightSections(false);
@@ -135,9 +135,11 @@ void KeepingDialog::show(Known known) {
         certificates_->setRowCount(static_cast<int>(known_.certificates.size()));
         for (int row = 0; row < certificates_->rowCount(); ++row) {
             const auto& one = known_.certificates[static_cast<std::size_t>(row)];
-            const QStringList texts{QString::number(one.number), qt(one.serial),
-                                    localTime(one.issuedAt).left(10),
-                                    one.stays ? tr("stays") : tr("can go")};
+            const QString day = localTime(one.at).left(10);
+            const QStringList texts{
+                QString::number(one.number), qt(one.serial),
+                one.returned ? tr("returned on %1").arg(day) : tr("released on %1").arg(day),
+                one.stays ? tr("stays") : tr("can go")};
             for (int column = 0; column < texts.size(); ++column) {
                 certificates_->setItem(row, column, new QTableWidgetItem(texts[column]));
             }
@@ -158,9 +160,10 @@ const model::Disposable* KeepingDialog::chosen() const {
 
 void KeepingDialog::showChosen() {
     const auto* one = chosen();
-    leaving_->setText(!one         ? tr("The archive has no certificate of this order.")
-                      : one->stays ? sentence(*one->stays)
-                                   : whatGoes(*one));
+    leaving_->setText(
+        !one ? tr("The archive has neither a certificate of this order nor a returned casting.")
+        : one->stays ? sentence(*one->stays)
+                     : whatGoes(*one));
     refreshButtons();
 }
 

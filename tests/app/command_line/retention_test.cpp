@@ -79,7 +79,7 @@ TEST_F(RetentionCommands, KeepHoldAndDispose) {
                  "to be kept until 2999-12-31");
     const std::string listed =
         runCli({"retention", "--db", file_, "--order", "O-1", "--certificates"}).output;
-    EXPECT_THAT(listed, AllOf(HasSubstr("\n1\tS-17\t3.1\t20"),
+    EXPECT_THAT(listed, AllOf(HasSubstr("\n1\tS-17\t3.1\treleased\t20"),
                               HasSubstr("\t1\t0\tcertificate 1: stays: its order O-1 is to be kept "
                                         "until 2999-12-31\n")));
     expectRefused(as(foundry::kQaManager, dispose), 4, "is to be kept until 2999-12-31");

@@ -153,6 +153,72 @@ TEST_F(RetentionTest, SaysBeforehandWhatWouldGoAndWhatStaysYet) {
     EXPECT_THAT(disposables(*archive_, "O-9"), FailsWith(ErrorKind::Input));
 }
 
+TEST_F(RetentionTest, HoldsForWhatWasReturnedAsForWhatWasReleased) {
+    ASSERT_THAT(reopen(*archive_, "S-17", "customer's complaint", qaManager_), Succeeds());
+    sign(1);
+    const auto prepared = prepare(*archive_, "S-17", inspector_);
+    ASSERT_THAT(prepared, Succeeds());
+    const std::int64_t again = prepared->number();
+    ASSERT_THAT(model::present(*archive_, *prepared, "%PDF-1.7 once more\n", inspector_),
+                Succeeds());
+    keepUntilYearsEnd();
+    clock_.set(day(2027, 1, 1));
+    const auto waiting = dispose(*archive_, again, "day is over", qaManager_);
+    ASSERT_THAT(waiting, FailsWith(ErrorKind::Refused));
+    EXPECT_THAT(waiting.error().message(), HasSubstr("it waits for release"));
+    EXPECT_THAT(*disposables(*archive_, "O-1"), testing::SizeIs(1));
+
+    const Presented shown = *presented(*archive_, again);
+    ASSERT_THAT(returnCasting(*archive_, again, "wrong heat", qaManager_), Succeeds());
+    const auto listed = disposables(*archive_, "O-1");
+    ASSERT_THAT(listed, Succeeds());
+    ASSERT_THAT(*listed, testing::SizeIs(2));
+    const Disposable& one = listed->front();
+    EXPECT_EQ(one.number, again);
+    EXPECT_TRUE(one.returned);
+    EXPECT_EQ(one.at.substr(0, 10), "2027-01-01");
+    EXPECT_THAT(one.files, ElementsAre(shown.fileDigest));
+    EXPECT_EQ(one.records, shown.records);
+    EXPECT_FALSE(one.stays);
+    ASSERT_THAT(hold(*archive_, "O-1", "claim 12", qaManager_), Succeeds());
+    EXPECT_THAT(dispose(*archive_, again, "day is over", qaManager_),
+                FailsWith(ErrorKind::Refused));
+    ASSERT_THAT(endHold(*archive_, "O-1", "settled", qaManager_), Succeeds());
+
+    ASSERT_THAT(dispose(*archive_, again, "day is over", qaManager_), Succeeds());
+    EXPECT_FALSE(isStored(shown.fileDigest));
+    EXPECT_TRUE(isStored(released_));
+    EXPECT_THAT(presented(*archive_, again), FailsWith(ErrorKind::Input));
+    EXPECT_THAT(findings(), IsEmpty());
+    RawDatabase raw(path());
+    for (const char* table : {"presentation", "presentation_return"})
+        EXPECT_EQ(raw.value(std::string("SELECT count(*) FROM ") + table +
+                            " WHERE number = " + std::to_string(again)),
+                  "0")
+            << table;
+    EXPECT_THAT(archive_->history(archive_->head()->sequence, 1)->at(0).bytes,
+                AllOf(HasSubstr("\"returned_at\":\"2027-01-01"), HasSubstr(shown.fileDigest)));
+    // The one that was released goes by itself.
+    EXPECT_THAT(dispose(*archive_, number_, "day is over", qaManager_), Succeeds());
+    EXPECT_THAT(findings(), IsEmpty());
+    alter("DELETE FROM disposal WHERE number = " + std::to_string(again));
+    EXPECT_THAT(findings(), Not(IsEmpty()));
+}
+
+TEST_F(RetentionTest, OfWhatWasReturnedIsKeptByTheDatabaseItselfToo) {
+    ASSERT_THAT(reopen(*archive_, "S-17", "customer's complaint", qaManager_), Succeeds());
+    sign(1);
+    const std::int64_t again = LifecycleTest::present();
+    ASSERT_THAT(returnCasting(*archive_, again, "wrong heat", qaManager_), Succeeds());
+    RawDatabase raw(path());
+    const std::string number = std::to_string(again);
+    EXPECT_NE(raw.run("DELETE FROM presentation_return WHERE number = " + number), SQLITE_OK);
+    EXPECT_NE(raw.run("INSERT INTO disposal (number, history_sequence, person, reason) VALUES (" +
+                      number + ", 1, 'P-4', 'no room')"),
+              SQLITE_OK);
+    EXPECT_THAT(raw.message(), HasSubstr("is to be kept"));
+}
+
 TEST_F(RetentionTest, DisposalTakesEverythingOutAndTheHistoryKeepsItsDigests) {
     const std::string content = *signedRecordContent(*archive_, record_);
     disposeAfterwards();
