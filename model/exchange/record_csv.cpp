@@ -197,6 +197,88 @@ std::string readingLines(const Json& examinations) {
     return text;
 }
 
+constexpr Names kHeader = {"zone", "method", "stage", "repair_cycle", "repeat"};
+
+/// The object's own texts and numbers, each as a line behind `before`; lists within it are left to
+/// the caller.
+void addTexts(const Json& object, const Line& before, std::string& text) {
+    for (const auto& [name, value] : object.items()) {
+        if (value.is_object() || value.is_array()) continue;
+        Line line = before;
+        text += line.add(name).add(Line::fieldOf(object, name.c_str())).text();
+    }
+}
+
+std::string recordLines(const Json& record) {
+    std::string text =
+        namesOf({{"record", "revision"},
+                 kHeader,
+                 {"word", "judged_word", "table", "table_revision", "examined_by", "examined_on",
+                  "procedure", "signed_by", "signed_name", "signed_level", "signed_at", "rejection",
+                  "declared_invalid", "given_back", "remarks", "content_sha256"}});
+    for (const Json& each : record.at("records")) {
+        const Json& content = each.at("content");
+        const Json& header = content.at("header");
+        const auto reasonOf = [&](const char* act) {
+            const auto found = each.find(act);
+            return found == each.end() ? std::string() : Line::fieldOf(*found, "reason");
+        };
+        Line line;
+        line.addAll(each, {"id", "revision"}).addAll(header, kHeader).addAll(each, {"word"});
+        line.addAll(content.at("judged"), {"word", "table", "table_revision"});
+        line.addAll(header, {"examined_by", "examined_on", "procedure"});
+        line.addAll(content.at("inspector"), {"id", "name", "level"});
+        line.addAll(each.at("recorded"), {"time"}).addAll(content, {"rejection"});
+        line.add(reasonOf("invalid")).add(reasonOf("given_back"));
+        text += line.addAll(header, {"remarks"}).addAll(each, {"content_sha256"}).text();
+    }
+    return text;
+}
+
+/// A list of objects, each text a line.
+void addList(const Json& list, const Line& before, const char* part, std::string& text) {
+    std::size_t number = 0;
+    for (const Json& entry : list) {
+        Line line = before;
+        line.add(part).add(std::to_string(++number));
+        addTexts(entry, line, text);
+    }
+}
+
+std::string conditionLines(const Json& record) {
+    std::string text = namesOf({{"record"}, kHeader, {"part", "number", "field", "text"}});
+    for (const Json& each : record.at("records")) {
+        const Json& content = each.at("content");
+        Line before;
+        before.addAll(each, {"id"}).addAll(content.at("header"), kHeader);
+        if (const auto conditions = content.find("conditions"); conditions != content.end()) {
+            Line line = before;
+            addTexts(*conditions, line.add("conditions").add(""), text);
+            for (const char* part : {"measurements", "setting_checks", "scans", "acknowledgements"})
+                if (const auto list = conditions->find(part); list != conditions->end())
+                    addList(*list, before, part, text);
+        }
+        if (const auto findings = content.find("findings"); findings != content.end())
+            addList(*findings, before, "findings", text);
+    }
+    return text;
+}
+
+/// Lists of entries, by the plural of their register's name.
+void addRegisters(const Json& registers, const std::string& record, std::string& text) {
+    for (const auto& [name, entries] : registers.items())
+        addList(entries, Line().add(record), name.c_str(), text);
+}
+
+std::string registerLines(const Json& record) {
+    std::string text = namesOf({{"record", "register", "number", "field", "text"}});
+    addRegisters(record.at("dossier"), "", text);
+    for (const Json& each : record.at("records"))
+        if (const auto used = each.at("content").find("used"); used != each.at("content").end())
+            addRegisters(*used, Line::fieldOf(each, "id"), text);
+    return text;
+}
+
 /// nlohmann's accessors throw where a document has another shape.
 template <class Make>
 Result<std::string> understood(const char* what, Make make) {
@@ -227,6 +309,18 @@ Result<std::string> readingsCsv(std::string_view readings) {
     const auto examinations = examinationsOf(readings);
     if (!examinations) return notUnderstood("readings");
     return understood("readings", [&] { return readingLines(*examinations); });
+}
+
+Result<std::string> recordsCsv(std::string_view record) {
+    return understood("record", [&] { return recordLines(Json::parse(record)); });
+}
+
+Result<std::string> conditionsCsv(std::string_view record) {
+    return understood("record", [&] { return conditionLines(Json::parse(record)); });
+}
+
+Result<std::string> registersCsv(std::string_view record) {
+    return understood("record", [&] { return registerLines(Json::parse(record)); });
 }
 
 Result<std::string> checksCsv(std::string_view verdict) {

@@ -20,6 +20,17 @@ Result<std::string> indicationsCsv(std::string_view sheet, std::string_view verd
 Result<std::string> settingsCsv(std::string_view readings);
 Result<std::string> readingsCsv(std::string_view readings);
 
+// Of a fettlemark-casting-record/1 (schemas/casting-record.schema.json). Damaged: it is none.
+/// Every signed record: what was examined, by whom, when, with what result.
+Result<std::string> recordsCsv(std::string_view record);
+/// The test conditions of every record, a line for each text: "part" is "conditions",
+/// "measurements", "setting_checks", "scans", "acknowledgements" or "findings"; "number" counts the
+/// entries of a list from 1.
+Result<std::string> conditionsCsv(std::string_view record);
+/// Entries of the registers, a line for each text: those of the casting without a "record", and
+/// what was used in each record as it was when it was signed.
+Result<std::string> registersCsv(std::string_view record);
+
 /// Every check of a verdict. Damaged: it is no such document.
 Result<std::string> checksCsv(std::string_view verdict);
 
