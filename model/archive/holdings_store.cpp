@@ -78,12 +78,15 @@ Named namedIn(const std::vector<ExaminationDraft>& examinations) {
             addTo(named.equipment, one.instrument);
         for (const SettingCheck& check : conditions.settingChecks)
             addTo(named.equipment, check.block);
-        for (const TypedSetting& setting : draft.settings) addTo(named.equipment, setting.block);
+        for (const TypedSetting& setting : draft.settings) {
+            addTo(named.equipment, setting.block);
+            addTo(named.equipment, setting.probe);
+        }
         addTo(named.procedures, conditions.procedureNumber);
         addTo(named.procedures, conditions.sheetNumber);
         addTo(named.people, draft.examinedBy);
         addTo(named.people, conditions.evaluatedBy);
-        addTo(named.days, draft.examinedOn);
+        if (isDate(draft.examinedOn)) named.days.insert(draft.examinedOn);
     }
     return named;
 }
@@ -97,13 +100,16 @@ std::vector<EquipmentCheck> checksAround(std::vector<EquipmentCheck> checks,
     std::set<std::size_t> kept;
     for (const auto& [kind, indexes] : kinds) {
         for (const std::string& day : days) {
+            // A day at the works lies within three days of UTC.
+            const std::string first = daysAfter(day, -1);
+            const std::string last = daysAfter(day, 1);
             std::optional<std::size_t> before;
             std::optional<std::size_t> next;
             for (const std::size_t i : indexes) {
                 const std::string date = checks[i].at.substr(0, 10);
-                if (date < day) before = i;
-                if (date == day) kept.insert(i);
-                if (date > day && !next) next = i;
+                if (date < first) before = i;
+                if (date >= first && date <= last) kept.insert(i);
+                if (date > last && !next) next = i;
             }
             if (before) kept.insert(*before);
             if (next) kept.insert(*next);

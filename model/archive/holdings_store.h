@@ -16,7 +16,7 @@ Result<Dossier> loadDossier(const Connection& connection, const std::string& ser
 /// Everything that the works has and who may test.
 Result<Holdings> loadHoldings(const Connection& connection);
 /// What the examinations name, and what entitles `people` to test. Of the checks of a thing those
-/// of the examinations' days, and of each kind the last before and the first after.
+/// around the examinations' days, and of each kind the last before and the first after.
 Result<Holdings> loadUsed(const Connection& connection,
                           const std::vector<ExaminationDraft>& examinations,
                           const std::set<std::string>& people);

@@ -2,6 +2,7 @@
 #include "archive/record_content.h"
 
 #include "archive/canonical_records.h"
+#include "archive/signed_test.h"
 #include "archive/typed_rows.h"
 #include "base/decimal.h"
 #include "exchange/size_json.h"
@@ -117,6 +118,8 @@ Canonical::Object canonicalOf(const SignedContent& content) {
     if (!draft.settings.empty()) object["settings"] = list(draft.settings);
     if (!draft.reflectors.empty()) object["reflectors"] = list(draft.reflectors);
     if (auto sized = sizes(draft); !sized.empty()) object["sizes"] = std::move(sized);
+
+    addTo(object, content.test);
 
     const CastingFile& file = content.casting.file;
     Canonical::Object order = canonicalOf(file.order);

@@ -9,6 +9,7 @@
 
 #include "archive/casting_store.h"
 #include "archive/signed_record.h"
+#include "archive/test_validity.h"
 #include "judge/verdict.h"
 #include "trust/canonical.h"
 
@@ -20,6 +21,7 @@ struct SignedContent {
     const ExaminationDraft& draft;
     const ExaminationVerdict& verdict;        ///< as judged, before a rejection
     const std::vector<std::int64_t>& beside;  ///< ids of the examinations it was judged with
+    const SignedTest& test;                   ///< under what conditions it was made
     int revision = 1;
     std::string rejection;  ///< empty: none
     const Person& inspector;

@@ -11,6 +11,7 @@
 #include "archive/lifecycle_actions.h"
 #include "archive/record_content.h"
 #include "archive/signed_record_store.h"
+#include "archive/signed_test.h"
 #include "archive/table_store.h"
 #include "judge/judge.h"
 #include "judge/sheet_words.h"
@@ -119,6 +120,18 @@ Result<void> checkUnchanged(const Connection& connection, const Subject& subject
                  {(*standing)->recorded.name, (*standing)->recorded.time}};
 }
 
+/// The test with its conditions; Refused where one of them keeps it from being signed.
+Result<SignedTest> validTest(const Connection& connection, const Subject& subject,
+                             const SignedIn& inspector) {
+    auto test = testNow(connection, subject.casting.file, subject.draft(), inspector.person().id);
+    if (!test) return test;
+    for (const ConditionFinding& finding : test->findings)
+        if (finding.stands())
+            return refusal(connection.place(), "does not take the record of this test: %1",
+                           {finding.reason.message()});
+    return test;
+}
+
 int nextRevision(const Subject& subject) {
     int last = 0;
     for (const SignedRecord& record : subject.records)
@@ -131,6 +144,8 @@ Result<std::int64_t> writeRecord(WriteTransaction& transaction, const Subject& s
                                  const SignedIn& inspector) {
     const Connection& connection = transaction.connection();
     if (auto checked = checkUnchanged(connection, subject); !checked) return checked.error();
+    const auto test = validTest(connection, subject, inspector);
+    if (!test) return test.error();
     if (auto kept = keepLimitTable(transaction, judged.verdict.tableDigest); !kept)
         return kept.error();
     const ExaminationDraft& draft = subject.draft();
@@ -140,7 +155,7 @@ Result<std::int64_t> writeRecord(WriteTransaction& transaction, const Subject& s
     record.casting = draft.casting;
     record.word = rejection.empty() ? judged.verdict.word : Word::NotAcceptable;
     const auto bytes = canonicalBytes(
-        canonicalOf(SignedContent{subject.casting, draft, judged.verdict, judged.beside,
+        canonicalOf(SignedContent{subject.casting, draft, judged.verdict, judged.beside, *test,
                                   record.revision, rejection, inspector.person()}));
     if (!bytes) return bytes.error();
     Canonical::Object content;

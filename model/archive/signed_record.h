@@ -69,7 +69,8 @@ struct Rejection {
 /// record says beside which it was judged. `inspector` is an inspector; a rejection needs Level 2
 /// or 3 of the method (Refused). Nothing can make a word better. Conflict: the draft has another
 /// version than `draftVersion`, is signed already, or order, part or casting changed meanwhile.
-/// Returns the record's id.
+/// Refused: a condition of the test keeps it from being signed (test_validity.h). Returns the
+/// record's id.
 Result<std::int64_t> signRecord(Archive& archive, std::int64_t draftId, std::int64_t draftVersion,
                                 const std::optional<Rejection>& rejection,
                                 const SignedIn& inspector);
