@@ -71,6 +71,8 @@ struct IssueFacts {
                                              ///< archive keeps their texts
     std::optional<Head> printedHead;         ///< the head of the history that is printed on it
     std::optional<std::int64_t> supersedes;  ///< number of the certificate it replaces
+    /// Every serial number that it stands for, parted by commas; empty: `serial` alone.
+    std::string series = {};
 };
 
 /// A stored certificate.

@@ -175,6 +175,7 @@ Canonical::Object canonicalOf(const IssueFacts& facts) {
     object["limit_tables"] = std::move(tables);
     if (facts.printedHead) object["printed_head"] = toText(*facts.printedHead);
     if (facts.supersedes) object["supersedes"] = *facts.supersedes;
+    if (!facts.series.empty()) object["series"] = facts.series;
     return object;
 }
 

@@ -2,6 +2,7 @@
 #include "archive/certificate_store.h"
 
 #include <algorithm>
+#include <set>
 
 #include "archive/canonical_records.h"
 #include "archive/history_store.h"
@@ -9,6 +10,7 @@
 #include "archive/stored_words.h"
 #include "archive/table_store.h"
 #include "judge/sheet_words.h"
+#include "registers/field.h"
 
 namespace model {
 namespace {
@@ -16,7 +18,7 @@ namespace {
 constexpr char kColumns[] =
     "number, casting_serial, heat, part_number, order_number, customer, customer_reference, "
     "certificate_type, language, verdict, printed_head, supersedes, issued_at, issued_by, "
-    "file_sha256, file_bytes";
+    "file_sha256, file_bytes, series";
 
 Result<Certificate> certificateFrom(const Connection& connection, const SqlStatement& row) {
     const std::string what = "certificate " + std::to_string(row.whole(0));
@@ -44,7 +46,13 @@ Result<Certificate> certificateFrom(const Connection& connection, const SqlState
     certificate.issuedBy = row.text(13);
     certificate.fileDigest = row.text(14);
     certificate.fileSize = row.whole(15);
+    facts.series = row.text(16);
     return certificate;
+}
+
+std::set<std::string> serialsOf(const IssueFacts& facts) {
+    const std::vector<std::string> serials = itemsOf(facts.series);
+    return {serials.begin(), serials.end()};
 }
 
 /// There is none of this number, or none any more.
@@ -80,7 +88,7 @@ Result<void> eachWhere(const Connection& connection, const std::string& conditio
             if (!certificate) return certificate.error();
             current = std::move(*certificate);
         }
-        if (auto digest = row.textOrNone(16))
+        if (auto digest = row.textOrNone(17))
             current->facts.tableDigests.insert(std::move(*digest));
         return {};
     });
@@ -121,11 +129,12 @@ Result<void> writeRow(WriteTransaction& transaction, const Certificate& certific
     if (facts.printedHead) head = toText(*facts.printedHead);
     SqlStatement add(transaction.connection(),
                      std::string("INSERT INTO certificate (") + kColumns +
-                         ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                         ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     if (auto done = add.run(certificate.number, facts.serial, facts.heat, facts.part, facts.order,
                             facts.customer, facts.customerOrder, facts.type, facts.language,
                             word(facts.verdict), head, facts.supersedes, transaction.time(),
-                            transaction.person(), certificate.fileDigest, certificate.fileSize);
+                            transaction.person(), certificate.fileDigest, certificate.fileSize,
+                            facts.series);
         !done)
         return done;
     SqlStatement addTable(
@@ -133,10 +142,41 @@ Result<void> writeRow(WriteTransaction& transaction, const Certificate& certific
         "INSERT INTO certificate_table (certificate, table_sha256) VALUES (?, ?)");
     for (const std::string& digest : facts.tableDigests)
         if (auto done = addTable.run(certificate.number, digest); !done) return done;
+    SqlStatement addSerial(transaction.connection(),
+                           "INSERT INTO certificate_serial (serial, certificate) VALUES (?, ?)");
+    for (const std::string& serial : serialsOf(facts))
+        if (auto done = addSerial.run(serial, certificate.number); !done) return done;
     return record(canonicalOf(certificate));
 }
 
 }  // namespace
+
+Result<std::vector<Error>> wrongSerials(const Connection& connection) {
+    std::set<std::pair<std::int64_t, std::string>> expected;
+    SqlStatement series(connection, "SELECT number, series FROM certificate WHERE series <> ''");
+    if (auto done = series.run(); !done) return done.error();
+    auto read = eachRow(series, [&](const SqlStatement& row) -> Result<void> {
+        IssueFacts facts;
+        facts.series = row.text(1);
+        for (const std::string& serial : serialsOf(facts)) expected.emplace(row.whole(0), serial);
+        return {};
+    });
+    if (!read) return read.error();
+    std::set<std::int64_t> wrong;
+    SqlStatement stored(connection, "SELECT certificate, serial FROM certificate_serial");
+    if (auto done = stored.run(); !done) return done.error();
+    read = eachRow(stored, [&](const SqlStatement& row) -> Result<void> {
+        if (expected.erase({row.whole(0), row.text(1)}) == 0) wrong.insert(row.whole(0));
+        return {};
+    });
+    if (!read) return read.error();
+    for (const auto& [number, serial] : expected) wrong.insert(number);
+    std::vector<Error> errors;
+    for (const std::int64_t number : wrong)
+        errors.push_back(connection.damaged("certificate " + std::to_string(number),
+                                            "is not found by the serial numbers of its series"));
+    return errors;
+}
 
 Result<void> checkFreeNumber(const Connection& connection, std::int64_t number) {
     SqlStatement statement(connection,

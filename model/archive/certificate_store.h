@@ -33,4 +33,7 @@ Result<void> eachCertificate(const Connection& connection,
 /// How many numbers were given out, where they are 1, 2, 3 ...; none where they are not.
 Result<std::optional<std::int64_t>> reservedNumbers(const Connection& connection);
 
+/// Certificates by whose series the table certificate_serial does not find them, or finds more.
+Result<std::vector<Error>> wrongSerials(const Connection& connection);
+
 }  // namespace model

@@ -23,8 +23,8 @@ struct WordSearch {
 struct SearchedWords {
     std::vector<std::string> words;  ///< each is somewhere in the certificate
     bool lastBegins = false;         ///< the last one is the beginning of a word
-    /// Columns of `certificate` and what they state. Every certificate that states it is found;
-    /// one that states only something like it may be.
+    /// Columns of `certificate` and what they state; what casting_serial states may be in series.
+    /// Every certificate that states it is found; one that states only something like it may be.
     std::vector<std::pair<std::string, std::string>> stated;
 };
 

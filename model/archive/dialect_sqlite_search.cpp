@@ -8,7 +8,8 @@ namespace {
 
 /// All columns of the index but the verdict, which is no word to look for.
 constexpr char kSearchedColumns[] =
-    "{casting_serial heat part_number order_number customer customer_reference certificate_type}";
+    "{casting_serial heat part_number order_number customer customer_reference certificate_type "
+    "series}";
 
 /// What is longer is left to the comparison with the row.
 constexpr std::size_t kLongestStated = 200;
@@ -66,7 +67,9 @@ std::optional<WordSearch> wordSearch(const SearchedWords& searched) {
     std::string stated;
     for (const auto& [column, text] : searched.stated)
         if (text.size() <= kLongestStated && hasToken(text))
-            stated += column + " : ^ " + quoted(text) + " ";
+            stated +=
+                (column == "casting_serial" ? "{casting_serial series} : " : column + " : ^ ") +
+                quoted(text) + " ";
     if (words.empty() && stated.empty()) return std::nullopt;
     WordSearch search;
     // CROSS JOIN keeps the order: words first, which come by number from the highest down.

@@ -29,6 +29,7 @@
 #include "archive/archive.h"
 #include "archive/sign_in.h"
 #include "archive/signed_record.h"
+#include "archive/test_validity.h"
 
 namespace model {
 
@@ -41,6 +42,8 @@ public:
     [[nodiscard]] const TableSet& tables() const { return tables_; }
     /// In the order of file().examinations.
     [[nodiscard]] const std::vector<SignedRecord>& records() const { return records_; }
+    /// Under what conditions each was made, in the same order.
+    [[nodiscard]] const std::vector<SignedTest>& tests() const { return tests_; }
     [[nodiscard]] std::int64_t number() const { return number_; }
     /// With the head to be printed, and what it will supersede. The verdict is castingWord().
     [[nodiscard]] const IssueFacts& facts() const { return facts_; }
@@ -55,6 +58,7 @@ private:
     Verdict verdict_;
     TableSet tables_;
     std::vector<SignedRecord> records_;
+    std::vector<SignedTest> tests_;
     std::int64_t number_ = 0;
     IssueFacts facts_;
     std::string sheetJson_;
@@ -81,10 +85,11 @@ std::string_view word(CertificateState state);  ///< "waiting for release", "ret
 struct Presented {
     std::int64_t number = 0;
     IssueFacts facts;
-    std::vector<std::int64_t> records;      ///< ids of the records it was made from
-    std::vector<std::string> missingTests;  ///< required tests not made or made to other criteria
-    std::string programVersion;             ///< which judged it
-    std::string fileDigest;                 ///< of the last signed file before release
+    std::vector<std::int64_t> records;  ///< ids of the records it was made from
+    /// Required tests not made, made to other criteria, or by others and without a verdict.
+    std::vector<std::string> missingTests;
+    std::string programVersion;  ///< which judged it
+    std::string fileDigest;      ///< of the last signed file before release
     SignedAct presented;
     std::optional<SignedAct> endorsed;   ///< by the third party
     std::optional<SignedAct> returned;   ///< with the reason
@@ -113,10 +118,13 @@ struct Obstacle {
         NoQaManager,        ///< has not the role
         RecordedByPerson,   ///< recorded, presented or endorsed it
         Manufacturing,      ///< EN 10204:2004, types 3.1 and 3.2
-        TableNotAttested,   ///< a limit table that nobody attested before it was presented
-        RequiredTest,       ///< of the zone plan: missing, or made to other criteria
-        NotJudged,          ///< something could not be judged
-        Changed,            ///< records, order, part, casting or limit tables changed since
+        TableNotAttested,   ///< a limit table that nobody attested before it was presented, or
+                            ///< whose attestation was withdrawn
+        RequiredTest,       ///< of zone plan or order: missing, or made to other criteria
+        NotJudged,          ///< something could not be judged, or the order cannot be read
+        RepairOpen,         ///< a nonconformance is not closed, or a repair leads nowhere
+        Changed,            ///< records, registers, order, part, casting or limit tables changed
+                            ///< since
         ThirdPartyMissing,  ///< type 3.2 without the third party's signature
     } kind = Kind::NotWaiting;
     std::string sentence;  ///< plain English, whole: "B. Bench recorded one of its examinations."

@@ -5,6 +5,7 @@
 namespace model::action {
 
 inline constexpr char kTableAttested[] = "limit table attested";
+inline constexpr char kAttestationWithdrawn[] = "attestation withdrawn";
 inline constexpr char kRecordSigned[] = "examination signed";
 inline constexpr char kRecordInvalidated[] = "examination declared invalid";
 inline constexpr char kCastingPresented[] = "casting presented";

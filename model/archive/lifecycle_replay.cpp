@@ -93,7 +93,11 @@ const std::vector<RowSource>& sources() {
         {Kind::Attestation,
          "attestation",
          "SELECT history_sequence, limit_table_sha256 FROM attestation",
-         {{"sha256", Held::Text}}}};
+         {{"sha256", Held::Text}}},
+        {Kind::AttestationWithdrawal,
+         "withdrawal of attestation",
+         "SELECT attestation, history_sequence, person, reason FROM attestation_withdrawal",
+         {sequence, signer, reason}}};
     return all;
 }
 
@@ -143,9 +147,10 @@ Canonical::Object chosen(const Canonical::Object& content, std::int64_t sequence
 
 bool LifecycleReplay::follows(const std::string& action) {
     for (const char* each :
-         {action::kTableAttested, action::kRecordSigned, action::kRecordInvalidated,
-          action::kCastingPresented, action::kPresentationReturned, action::kPresentationEndorsed,
-          action::kCertificateReleased, action::kCertificateWithdrawn, action::kCastingReopened})
+         {action::kTableAttested, action::kAttestationWithdrawn, action::kRecordSigned,
+          action::kRecordInvalidated, action::kCastingPresented, action::kPresentationReturned,
+          action::kPresentationEndorsed, action::kCertificateReleased,
+          action::kCertificateWithdrawn, action::kCastingReopened})
         if (action == each) return true;
     return false;
 }
@@ -171,6 +176,12 @@ bool LifecycleReplay::take(const HistoryEntry& entry, const Canonical::Object& c
     if (did == action::kTableAttested)
         return content.contains("sha256") &&
                expect(Kind::Attestation, entry.sequence, {{"sha256", content.at("sha256")}});
+    if (did == action::kAttestationWithdrawn) {
+        const auto attestation = content.find("attestation");
+        return attestation != content.end() && attestation->second.whole() &&
+               expect(Kind::AttestationWithdrawal, *attestation->second.whole(),
+                      chosen(content, entry.sequence, {"signer", "reason"}));
+    }
     if (did == action::kRecordSigned) {
         Canonical::Object record = content;
         record["examination"] = subject;

@@ -26,7 +26,8 @@ public:
     Result<void> compare(const Connection& connection, std::vector<Error>& findings);
     /// A certificate was disposed of, with the contents of `records`, by id with their SHA-256.
     /// Whether it had been returned instead of released.
-    [[nodiscard]] bool dispose(std::int64_t number, const std::map<std::int64_t, std::string>& records);
+    [[nodiscard]] bool dispose(std::int64_t number,
+                               const std::map<std::int64_t, std::string>& records);
 
     /// The kinds of rows that the acts leave, one table each.
     enum class Kind {
@@ -38,9 +39,10 @@ public:
         Endorsement,
         Release,
         Withdrawal,
-        Attestation
+        Attestation,
+        AttestationWithdrawal
     };
-    static constexpr std::size_t kKinds = 9;
+    static constexpr std::size_t kKinds = 10;
 
 private:
     bool expect(Kind kind, std::int64_t key, const Canonical::Object& content);

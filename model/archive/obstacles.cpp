@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "archive/archive_access.h"
+#include "archive/holdings_store.h"
 #include "archive/presentation_store.h"
 #include "archive/signed_record_store.h"
 #include "archive/table_store.h"
@@ -75,10 +76,21 @@ Result<void> addNewerTables(const Connection& connection, const Basis& basis,
     return {};
 }
 
+Result<void> addChangedRegisters(const Connection& connection, const std::string& serial,
+                                 const Basis& basis, Sentences& sentences) {
+    const auto dossier = loadDossier(connection, serial);
+    if (!dossier) return dossier.error();
+    if (canonicalOf(*dossier) != basis.dossier)
+        sentences.emplace_back("What the registers hold of the casting " + serial +
+                               " was changed since it was judged.");
+    return {};
+}
+
 class Obstacles {
 public:
-    Obstacles(const Connection& connection, const StoredPresentation& presentation)
-        : connection_(connection), presentation_(presentation) {}
+    Obstacles(const Connection& connection, const StoredPresentation& presentation,
+              const std::string& today)
+        : connection_(connection), presentation_(presentation), today_(today) {}
 
     Result<std::vector<Obstacle>> take(const Person* person) {
         const Presented& shown = presentation_.shown;
@@ -89,10 +101,14 @@ public:
             if (auto done = addPerson(*person); !done) return done.error();
         if (auto done = addTables(); !done) return done.error();
         for (const std::string& test : shown.missingTests)
-            add(Obstacle::Kind::RequiredTest, "The zone plan requires " + test + ".");
+            add(Obstacle::Kind::RequiredTest, "Zone plan and order require " + test + ".");
         for (const std::string& examination : presentation_.notJudged)
             add(Obstacle::Kind::NotJudged, examination + " is not judged.");
-        const bool said = !shown.missingTests.empty() || !presentation_.notJudged.empty();
+        for (const std::string& sentence : presentation_.unreadable)
+            add(Obstacle::Kind::NotJudged, sentence);
+        addRepairs();
+        const bool said = !shown.missingTests.empty() || !presentation_.notJudged.empty() ||
+                          !presentation_.unreadable.empty();
         if (shown.facts.verdict == Word::NotJudged && !said)
             add(Obstacle::Kind::NotJudged, "The casting is not judged.");
         const auto changes = changesSince(connection_, shown.facts.serial, presentation_.basis);
@@ -136,15 +152,32 @@ private:
         return {};
     }
 
+    void addRepairs() {
+        for (const std::string& sentence : presentation_.openRepairs)
+            add(Obstacle::Kind::RepairOpen, sentence);
+        const auto dossier = dossierFrom(presentation_.basis.dossier);
+        if (!dossier) return;
+        for (const Concession& concession : dossier->concessions)
+            if (!concession.until.empty() && concession.until < today_)
+                add(Obstacle::Kind::RepairOpen, "The concession " + concession.number +
+                                                    " held until " + concession.until + ".");
+    }
+
     Result<void> addTables() {
         const auto attestedNow = attestedDigests(connection_);
         if (!attestedNow) return attestedNow.error();
         for (const auto& [digest, attested] : presentation_.basis.tables) {
-            if (attested) continue;
+            if (attested && attestedNow->contains(digest)) continue;
             const auto table = loadLimitTable(connection_, digest);
             if (!table) return table.error();
             const std::string name =
                 "The limit table " + table->id + " revision " + std::to_string(table->revision);
+            if (attested) {
+                add(Obstacle::Kind::TableNotAttested,
+                    "The attestation of the " + name.substr(4) +
+                        " was withdrawn since the casting was presented.");
+                continue;
+            }
             add(Obstacle::Kind::TableNotAttested,
                 attestedNow->contains(digest)
                     ? name +
@@ -158,6 +191,7 @@ private:
 
     const Connection& connection_;
     const StoredPresentation& presentation_;
+    const std::string& today_;
     std::vector<Obstacle> found_;
 };
 
@@ -170,14 +204,16 @@ Result<std::vector<std::string>> changesSince(const Connection& connection,
         return done.error();
     if (auto done = addChangedVersions(connection, serial, basis, sentences); !done)
         return done.error();
+    if (auto done = addChangedRegisters(connection, serial, basis, sentences); !done)
+        return done.error();
     if (auto done = addNewerTables(connection, basis, sentences); !done) return done.error();
     return sentences;
 }
 
 Result<std::vector<Obstacle>> obstaclesTo(const Connection& connection,
                                           const StoredPresentation& presentation,
-                                          const Person* person) {
-    return Obstacles(connection, presentation).take(person);
+                                          const Person* person, const std::string& today) {
+    return Obstacles(connection, presentation, today).take(person);
 }
 
 Result<std::vector<Obstacle>> obstacles(const Archive& archive, std::int64_t number,
@@ -187,7 +223,8 @@ Result<std::vector<Obstacle>> obstacles(const Archive& archive, std::int64_t num
     if (!reading) return reading.error();
     const auto presentation = loadPresentation(connection, number);
     if (!presentation) return presentation.error();
-    return obstaclesTo(connection, *presentation, &person);
+    const std::string today = toText(ArchiveAccess::clock(archive).now()).substr(0, 10);
+    return obstaclesTo(connection, *presentation, &person, today);
 }
 
 }  // namespace model

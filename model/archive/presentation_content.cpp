@@ -93,6 +93,7 @@ std::optional<IssueFacts> factsFrom(const Canonical& object) {
         facts.printedHead = *head;
     }
     if (in.has("supersedes")) facts.supersedes = in.whole("supersedes");
+    if (in.has("series")) facts.series = in.text("series");
     if (!in.sound()) return std::nullopt;
     return facts;
 }
@@ -116,6 +117,10 @@ Canonical::Object canonicalOf(const StoredPresentation& presentation) {
     object["limit_tables"] = std::move(tables);
     object["missing_tests"] = texts(presentation.shown.missingTests);
     object["not_judged"] = texts(presentation.notJudged);
+    // Left out where they are empty, as the presentations of earlier schemas have none.
+    if (!presentation.openRepairs.empty()) object["open_repairs"] = texts(presentation.openRepairs);
+    if (!presentation.unreadable.empty()) object["unreadable"] = texts(presentation.unreadable);
+    if (!basis.dossier.empty()) object["dossier"] = basis.dossier;
     object["order_version"] = basis.orderVersion;
     object["part_version"] = basis.partVersion;
     object["casting_version"] = basis.castingVersion;
@@ -146,6 +151,12 @@ Result<StoredPresentation> readPresentationContent(std::string_view bytes) {
     shown.records = basis.records;
     shown.missingTests = in.list<std::string>("missing_tests", &Canonical::text);
     presentation.notJudged = in.list<std::string>("not_judged", &Canonical::text);
+    if (in.has("open_repairs"))
+        presentation.openRepairs = in.list<std::string>("open_repairs", &Canonical::text);
+    if (in.has("unreadable"))
+        presentation.unreadable = in.list<std::string>("unreadable", &Canonical::text);
+    if (in.has("dossier"))
+        if (const Canonical* dossier = in.object("dossier")) basis.dossier = *dossier->object();
     basis.orderVersion = in.whole("order_version");
     basis.partVersion = in.whole("part_version");
     basis.castingVersion = in.whole("casting_version");

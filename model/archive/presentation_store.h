@@ -23,6 +23,7 @@ struct Basis {
     std::int64_t orderVersion = 0;
     std::int64_t partVersion = 0;
     std::int64_t castingVersion = 0;
+    Canonical::Object dossier = {};  ///< what the registers held of the casting; holdings_store.h
 };
 
 /// A row of `presentation` with all that belongs to it.
@@ -30,8 +31,12 @@ struct StoredPresentation {
     Presented shown;
     Basis basis;
     std::vector<std::string> notJudged;  ///< examinations that count and are not judged
-    std::int64_t fileSize = 0;           ///< bytes of shown.fileDigest
-    std::string firstFileDigest;         ///< of the presented file, before an endorsement
+    /// What is still to be done after a nonconformance, and what of the order cannot be read; each
+    /// a whole sentence.
+    std::vector<std::string> openRepairs;
+    std::vector<std::string> unreadable;
+    std::int64_t fileSize = 0;    ///< bytes of shown.fileDigest
+    std::string firstFileDigest;  ///< of the presented file, before an endorsement
     std::int64_t firstFileSize = 0;
 };
 
@@ -57,9 +62,9 @@ Result<std::string> loadPresentedText(const Connection& connection, std::int64_t
 Result<std::vector<std::string>> changesSince(const Connection& connection,
                                               const std::string& serial, const Basis& basis);
 
-/// What stands in the way of a release by anybody, then by `person` where one is given.
+/// What stands in the way of a release by anybody, then by `person` where one is given, on `today`.
 Result<std::vector<Obstacle>> obstaclesTo(const Connection& connection,
                                           const StoredPresentation& presentation,
-                                          const Person* person);
+                                          const Person* person, const std::string& today);
 
 }  // namespace model

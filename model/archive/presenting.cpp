@@ -5,6 +5,7 @@
 #include "archive/archive_access.h"
 #include "archive/casting_store.h"
 #include "archive/certificate_store.h"
+#include "archive/holdings_store.h"
 #include "archive/lifecycle.h"
 #include "archive/lifecycle_actions.h"
 #include "archive/presentation_store.h"
@@ -19,6 +20,7 @@
 #include "judge/sheet_words.h"
 #include "limits/words.h"
 #include "record/coverage.h"
+#include "repair/repair_case.h"
 
 namespace model {
 namespace {
@@ -71,13 +73,50 @@ std::vector<std::string> missingTests(const CastingFile& file, const Verdict& ve
     for (const CoveredTest& covered : coverageOf(file, verdict)) {
         if (covered.state == CoveredTest::State::Made) continue;
         const std::string test =
-            nameOf(covered.zone->name, covered.test.method, covered.test.stage);
+            nameOf(covered.zone->name, covered.test.method, covered.test.stage) +
+            (covered.ordered ? ", as ordered," : "");
         missing.push_back(covered.state == CoveredTest::State::Missing
                               ? test + " by " + covered.test.table + ", which was not made"
                               : test + " by " + covered.test.table +
                                     ", but it was made to other criteria");
     }
+    for (const CoveredOther& covered : otherCoverageOf(file)) {
+        if (covered.word != Word::NotJudged) continue;
+        missing.push_back(covered.zone->name + " " + covered.test +
+                          (covered.result ? ", of which the result is no verdict"
+                                          : ", of which there is no result"));
+    }
     return missing;
+}
+
+/// Every serial number that it stands for; empty: its own alone.
+std::string seriesOf(const Casting& casting) {
+    std::vector<std::string> serials = itemsOf(casting.series);
+    if (!serials.empty() && std::ranges::find(serials, casting.serial) == serials.end())
+        serials.insert(serials.begin(), casting.serial);
+    return listOf(serials);
+}
+
+/// What is still to be done after each nonconformance, and what leads nowhere.
+std::vector<std::string> openRepairs(const CastingFile& file, const Verdict& verdict,
+                                     const std::string& today) {
+    std::vector<std::string> open;
+    for (const RepairCase& one : repairCasesOf(file, verdict, today)) {
+        if (one.closed) continue;
+        std::string sentence = "The nonconformance " + one.opened->number +
+                               " is not closed: " + std::string(one.state);
+        for (const Error& what : one.open) sentence += "; " + what.message();
+        open.push_back(sentence + ".");
+    }
+    for (const Error& end : looseEndsOf(file, verdict)) open.push_back(end.message() + ".");
+    return open;
+}
+
+std::vector<std::string> unreadable(const CastingFile& file) {
+    std::vector<std::string> sentences;
+    for (const Error& error : requiredTestsOf(file).errors)
+        sentences.push_back("The order cannot be read: " + error.message() + ".");
+    return sentences;
 }
 
 std::vector<std::string> notJudged(const Verdict& verdict) {
@@ -95,7 +134,8 @@ struct Preparing {
     static Result<Prepared> read(const Archive& archive, const std::string& serial,
                                  const SignedIn& inspector);
     static Result<void> judge(Prepared& prepared);
-    static StoredPresentation presentationOf(const Prepared& prepared, std::string_view pdf);
+    static StoredPresentation presentationOf(const Prepared& prepared, std::string_view pdf,
+                                             const std::string& today);
 
     /// Reserves the number, where all is still as it was read.
     static Result<void> reserve(WriteTransaction& transaction, Prepared& prepared,
@@ -132,6 +172,9 @@ Result<Prepared> Preparing::read(const Archive& archive, const std::string& seri
                 {serial, nameOf(draft.header.zone, draft.header.method, draft.header.stage)});
         isTheirs = isTheirs || record->recorded.person == inspector.person().id;
         prepared.records_.push_back(*record);
+        auto test = signedTest(archive, record->id);
+        if (!test) return test.error();
+        prepared.tests_.push_back(std::move(*test));
     }
     if (!isTheirs)
         return refusal(connection.place(),
@@ -164,18 +207,22 @@ Result<void> Preparing::judge(Prepared& prepared) {
     facts.type = file.order.certificateType;
     facts.language = file.order.language;
     facts.verdict = castingWord(file, prepared.verdict_);
+    facts.series = seriesOf(file.casting);
     for (const ExaminationVerdict& examination : prepared.verdict_.examinations)
         facts.tableDigests.insert(examination.tableDigest);
     return {};
 }
 
-StoredPresentation Preparing::presentationOf(const Prepared& prepared, std::string_view pdf) {
+StoredPresentation Preparing::presentationOf(const Prepared& prepared, std::string_view pdf,
+                                             const std::string& today) {
     StoredPresentation presentation;
     presentation.shown.number = prepared.number_;
     presentation.shown.facts = prepared.facts_;
     presentation.shown.missingTests = missingTests(prepared.file_, prepared.verdict_);
     presentation.shown.programVersion = programVersion();
     presentation.notJudged = notJudged(prepared.verdict_);
+    presentation.openRepairs = openRepairs(prepared.file_, prepared.verdict_, today);
+    presentation.unreadable = unreadable(prepared.file_);
     Basis& basis = presentation.basis;
     for (const SignedRecord& record : prepared.records_) {
         basis.records.push_back(record.id);
@@ -189,12 +236,13 @@ StoredPresentation Preparing::presentationOf(const Prepared& prepared, std::stri
     basis.orderVersion = prepared.orderVersion_;
     basis.partVersion = prepared.partVersion_;
     basis.castingVersion = prepared.castingVersion_;
+    basis.dossier = canonicalOf(prepared.file_.dossier);
     presentation.firstFileSize = static_cast<std::int64_t>(pdf.size());
     return presentation;
 }
 
 Result<void> Preparing::check(const Connection& connection, const Prepared& prepared) {
-    const StoredPresentation presentation = presentationOf(prepared, "");
+    const StoredPresentation presentation = presentationOf(prepared, "", "");
     const std::string& serial = prepared.facts_.serial;
     if (auto checked = checkPresentable(connection, serial, presentation.basis.records); !checked)
         return checked;
@@ -250,7 +298,8 @@ Result<void> present(Archive& archive, const Prepared& prepared, std::string_vie
             if (auto checked = Preparing::check(connection, prepared); !checked) return checked;
             if (auto checked = checkFreeNumber(connection, prepared.number()); !checked)
                 return checked;
-            StoredPresentation presentation = Preparing::presentationOf(prepared, pdf);
+            StoredPresentation presentation =
+                Preparing::presentationOf(prepared, pdf, transaction.time().substr(0, 10));
             const auto bytes = canonicalBytes(canonicalOf(presentation));
             if (!bytes) return bytes.error();
             return withStoredFile(folder, pdf, [&](const std::string& digest) -> Result<void> {

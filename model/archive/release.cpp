@@ -84,7 +84,7 @@ Result<void> refuseFor(const Connection& connection, std::int64_t number, const 
 }
 
 Result<void> checkThirdParty(const Connection& connection, const StoredPresentation& presentation,
-                             const SignedIn& thirdParty) {
+                             const SignedIn& thirdParty, const std::string& today) {
     const Presented& shown = presentation.shown;
     const std::string number = std::to_string(shown.number);
     if (shown.facts.type != "3.2")
@@ -110,7 +110,7 @@ Result<void> checkThirdParty(const Connection& connection, const StoredPresentat
                        "they recorded or "
                        "presented it",
                        {thirdParty.person().name, number});
-    const auto obstacles = obstaclesTo(connection, presentation, nullptr);
+    const auto obstacles = obstaclesTo(connection, presentation, nullptr, today);
     if (!obstacles) return obstacles.error();
     return refuseFor(connection, shown.number, "signed", *obstacles);
 }
@@ -150,7 +150,8 @@ Result<void> checkMayEndorse(const Archive& archive, std::int64_t number,
     if (!reading) return reading.error();
     const auto presentation = waitingOne(connection, number);
     if (!presentation) return presentation.error();
-    return checkThirdParty(connection, *presentation, thirdParty);
+    const std::string today = toText(ArchiveAccess::clock(archive).now()).substr(0, 10);
+    return checkThirdParty(connection, *presentation, thirdParty, today);
 }
 
 Result<void> endorse(Archive& archive, std::int64_t number, std::string_view pdf,
@@ -162,7 +163,9 @@ Result<void> endorse(Archive& archive, std::int64_t number, std::string_view pdf
             const Connection& connection = transaction.connection();
             const auto presentation = waitingOne(connection, number);
             if (!presentation) return presentation.error();
-            if (auto may = checkThirdParty(connection, *presentation, thirdParty); !may) return may;
+            const std::string today = transaction.time().substr(0, 10);
+            if (auto may = checkThirdParty(connection, *presentation, thirdParty, today); !may)
+                return may;
             if (auto follows = checkFollows(folder, *presentation, pdf); !follows) return follows;
             return withStoredFile(folder, pdf, [&](const std::string& digest) -> Result<void> {
                 Canonical::Object content;
@@ -191,7 +194,9 @@ Result<void> release(Archive& archive, std::int64_t number, std::string_view pdf
             const Connection& connection = transaction.connection();
             const auto presentation = waitingOne(connection, number);
             if (!presentation) return presentation.error();
-            const auto obstacles = obstaclesTo(connection, *presentation, &qaManager.person());
+            const std::string today = transaction.time().substr(0, 10);
+            const auto obstacles =
+                obstaclesTo(connection, *presentation, &qaManager.person(), today);
             if (!obstacles) return obstacles.error();
             if (auto free = refuseFor(connection, number, "released", *obstacles); !free)
                 return free;

@@ -182,6 +182,9 @@ Result<void> Replay::compareCertificates(const Connection& connection) {
     if (!read) return read;
     for (const auto& [number, digest] : certificates_)
         findings_.push_back(connection.damaged("certificate " + std::to_string(number), "is gone"));
+    auto wrong = wrongSerials(connection);
+    if (!wrong) return wrong.error();
+    for (Error& error : *wrong) findings_.push_back(std::move(error));
     return {};
 }
 

@@ -19,7 +19,9 @@ constexpr char kColumns[] =
     "c.number, c.casting_serial, c.heat, c.part_number, c.order_number, c.customer, "
     "c.customer_reference, c.certificate_type, c.verdict, c.issued_at, c.issued_by, c.supersedes, "
     "(SELECT max(newer.number) FROM certificate AS newer WHERE newer.supersedes = c.number), "
-    "(SELECT count(*) FROM certificate_withdrawal AS w WHERE w.number = c.number)";
+    "(SELECT count(*) FROM certificate_withdrawal AS w WHERE w.number = c.number), c.series";
+
+constexpr char kSerial[] = "casting_serial";
 
 /// The months between two that have a certificate, each found in one step of an index. Times
 /// order nothing by themselves, as a clock can be wrong, so the numbers of every month are looked
@@ -109,7 +111,7 @@ Stated statedIn(const CertificateSearch& search) {
     const auto require = [&](const char* column, const std::optional<std::string>& value) {
         if (value) stated.emplace_back(column, *value);
     };
-    require("casting_serial", search.serial);
+    require(kSerial, search.serial);
     require("heat", search.heat);
     require("part_number", search.part);
     require("order_number", search.order);
@@ -154,6 +156,7 @@ Result<FoundCertificate> foundIn(const Connection& connection, const SqlStatemen
     found.issuedBy = row.text(10);
     found.supersedes = row.wholeOrNone(11);
     found.supersededBy = row.wholeOrNone(12);
+    found.series = row.text(14);
     if (row.whole(13) != 0)
         found.state = CertificateState::Withdrawn;
     else if (found.supersededBy)
@@ -181,7 +184,15 @@ Result<SearchStatement> searchStatement(const CertificateSearch& search) {
     else
         statement.add(" WHERE c.number >= 1");
     addBounds(statement, number, search);
-    for (const auto& [column, value] : stated) statement.add(" AND c." + column + " = ?", {value});
+    for (const auto& [column, value] : stated) {
+        if (column == kSerial)
+            statement.add(
+                " AND c.number IN (SELECT number FROM certificate WHERE casting_serial = ? "
+                "UNION SELECT certificate FROM certificate_serial WHERE serial = ?)",
+                {value, value});
+        else
+            statement.add(" AND c." + column + " = ?", {value});
+    }
     statement.add(" ORDER BY " + number + " DESC LIMIT ?", {std::int64_t{search.pageSize} + 1});
     return statement.take();
 }

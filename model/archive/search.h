@@ -18,12 +18,13 @@ namespace model {
 
 /// Which certificates to find: all that agree in everything that is given.
 struct CertificateSearch {
-    /// Words that all stand somewhere in serial number, heat, part, order, customer, customer's
-    /// order or type. Case, accents and signs between letters do not matter; the last word may be
-    /// only begun, unless a space follows it. At most kMostWords words and kLongestWords bytes.
+    /// Words that all stand somewhere in serial number or series, heat, part, order, customer,
+    /// customer's order or type. Case, accents and signs between letters do not matter; the last
+    /// word may be only begun, unless a space follows it. At most kMostWords words and
+    /// kLongestWords bytes.
     std::string words = {};
     // Compared exactly.
-    std::optional<std::string> serial = {};
+    std::optional<std::string> serial = {};  ///< its own, or one of its series
     std::optional<std::string> heat = {};
     std::optional<std::string> part = {};
     std::optional<std::string> order = {};
@@ -55,6 +56,7 @@ struct FoundCertificate {
     std::string issuedBy;
     std::optional<std::int64_t> supersedes;    ///< the certificate that it replaces
     std::optional<std::int64_t> supersededBy;  ///< the one that replaces it
+    std::string series;  ///< serial numbers that it stands for; empty: its own alone
 };
 
 struct CertificatePage {

@@ -23,6 +23,7 @@ const std::set<Role>* rolesForAct(std::string_view action) {
         {action::kPassphraseChanged, {}},
         {action::kAuthorityPassphraseChanged, {Role::Administrator}},
         {action::kTableAttested, {Role::QaManager}},
+        {action::kAttestationWithdrawn, {Role::QaManager}},
         {action::kRecordSigned, {Role::Inspector}},
         {action::kRecordInvalidated, {Role::Inspector}},
         {action::kCastingPresented, {Role::Inspector}},

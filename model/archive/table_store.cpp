@@ -106,7 +106,9 @@ Result<std::set<std::string>> attestedDigests(const Connection& connection) {
     SqlStatement statement(connection,
                            "SELECT limit_table_sha256 FROM attestation "
                            "JOIN history ON history.sequence = attestation.history_sequence "
-                           "WHERE history.action = ?");
+                           "WHERE history.action = ? AND NOT EXISTS (SELECT 1 FROM "
+                           "attestation_withdrawal WHERE attestation_withdrawal.attestation = "
+                           "attestation.history_sequence)");
     if (auto done = statement.run(action::kTableAttested); !done) return done.error();
     std::set<std::string> digests;
     auto read = eachRow(statement, [&](const SqlStatement& row) -> Result<void> {

@@ -29,7 +29,7 @@ Result<StoredTable> loadLimitTable(const Connection& connection, const std::stri
 /// The tables that the program ships and those of the archive, with its attestations.
 Result<TableSet> loadTableSet(const Connection& connection);
 
-/// SHA-256 of every table that a QA manager attested.
+/// SHA-256 of every table that a QA manager attested and none withdrew.
 Result<std::set<std::string>> attestedDigests(const Connection& connection);
 
 /// By id and revision.

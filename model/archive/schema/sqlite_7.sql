@@ -29,6 +29,70 @@ CREATE TABLE register_entry (
 CREATE INDEX register_entry_by_casting ON register_entry (casting_serial)
     WHERE casting_serial IS NOT NULL;
 
+-- A QA manager took the attestation of a limit table back.
+CREATE TABLE attestation_withdrawal (
+    attestation INTEGER PRIMARY KEY REFERENCES attestation (history_sequence),
+    history_sequence INTEGER NOT NULL UNIQUE REFERENCES history (sequence),
+    person TEXT NOT NULL REFERENCES person (id),
+    reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+
+-- series: every serial number that a certificate stands for, parted by commas, as frozen at its
+-- issue; '': that of the casting alone.
+ALTER TABLE certificate ADD COLUMN series TEXT NOT NULL DEFAULT '';
+CREATE TABLE certificate_serial (
+    serial TEXT NOT NULL CHECK (serial <> ''),
+    certificate INTEGER NOT NULL REFERENCES certificate (number) ON DELETE CASCADE,
+    PRIMARY KEY (serial, certificate)
+) STRICT, WITHOUT ROWID;
+
+-- The index of the words, with the series.
+DROP TRIGGER certificate_words_follow;
+DROP TRIGGER certificate_words_forget;
+DROP TABLE certificate_words;
+CREATE VIRTUAL TABLE certificate_words USING fts5 (
+    casting_serial, heat, part_number, order_number, customer, customer_reference,
+    certificate_type, verdict, series,
+    content = 'certificate', content_rowid = 'number',
+    tokenize = 'unicode61 remove_diacritics 2',
+    prefix = '1 2 3 4 5 6 7 8 9 10'
+);
+INSERT INTO certificate_words (certificate_words) VALUES ('rebuild');
+CREATE TRIGGER certificate_words_follow AFTER INSERT ON certificate
+BEGIN
+    INSERT INTO certificate_words (rowid, casting_serial, heat, part_number, order_number, customer,
+                                   customer_reference, certificate_type, verdict, series)
+    VALUES (NEW.number, NEW.casting_serial, NEW.heat, NEW.part_number, NEW.order_number,
+            NEW.customer, NEW.customer_reference, NEW.certificate_type, NEW.verdict, NEW.series);
+END;
+CREATE TRIGGER certificate_words_forget AFTER DELETE ON certificate
+BEGIN
+    INSERT INTO certificate_words (certificate_words, rowid, casting_serial, heat, part_number,
+                                   order_number, customer, customer_reference, certificate_type,
+                                   verdict, series)
+    VALUES ('delete', OLD.number, OLD.casting_serial, OLD.heat, OLD.part_number, OLD.order_number,
+            OLD.customer, OLD.customer_reference, OLD.certificate_type, OLD.verdict, OLD.series);
+END;
+
+CREATE TRIGGER attestation_withdrawal_is_kept_on_insert BEFORE INSERT ON attestation_withdrawal
+WHEN EXISTS (SELECT 1 FROM attestation_withdrawal
+             WHERE attestation = NEW.attestation OR history_sequence = NEW.history_sequence)
+BEGIN SELECT RAISE(ABORT, 'what was signed never changes'); END;
+CREATE TRIGGER attestation_withdrawal_never_changes BEFORE UPDATE ON attestation_withdrawal
+BEGIN SELECT RAISE(ABORT, 'what was signed never changes'); END;
+CREATE TRIGGER attestation_withdrawal_stays BEFORE DELETE ON attestation_withdrawal
+BEGIN SELECT RAISE(ABORT, 'what was signed never changes'); END;
+
+CREATE TRIGGER certificate_serial_is_kept_on_insert BEFORE INSERT ON certificate_serial
+WHEN EXISTS (SELECT 1 FROM certificate_serial
+             WHERE serial = NEW.serial AND certificate = NEW.certificate)
+BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
+CREATE TRIGGER certificate_serial_never_changes BEFORE UPDATE ON certificate_serial
+BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
+CREATE TRIGGER certificate_serial_stays BEFORE DELETE ON certificate_serial
+WHEN NOT EXISTS (SELECT 1 FROM disposal WHERE number = OLD.certificate)
+BEGIN SELECT RAISE(ABORT, 'a certificate never changes'); END;
+
 CREATE TRIGGER register_entry_is_kept_on_insert BEFORE INSERT ON register_entry
 WHEN EXISTS (SELECT 1 FROM register_entry WHERE history_sequence = NEW.history_sequence)
      OR NEW.version <> 1 + (SELECT coalesce(max(version), 0) FROM register_entry

@@ -120,7 +120,7 @@ TEST_F(Obstacles, ARequiredTestThatIsMissingIsNamed) {
     EXPECT_EQ(presented(*archive_, number)->facts.verdict, Word::NotJudged);
     expectRefused(number, qaManager_, {Obstacle::Kind::RequiredTest});
     EXPECT_EQ(sentences(number, qaManager_),
-              "The zone plan requires Z1 MT finish machined by EN 1369:2012, which was not "
+              "Zone plan and order require Z1 MT finish machined by EN 1369:2012, which was not "
               "made.\n");
 }
 

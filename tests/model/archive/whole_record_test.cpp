@@ -214,9 +214,9 @@ TEST_F(WholeRecord, NamesWhatItsExaminationsUse) {
     EXPECT_THAT(idsOf(used.procedures), ElementsAre("MT-7 / 1", "MT-7 / 2"));
     ASSERT_THAT(used.qualifications, SizeIs(1));
     EXPECT_EQ(used.qualifications[0].person, foundry::kLevel3);
-    // Of the checks those of the day, and the ones next to it of each kind.
+    // Of the checks those around the day, and the ones next to them of each kind.
     EXPECT_THAT(used.checks, testing::UnorderedElementsAre(checks[1], checks[2], checks[3],
-                                                           checks[4], checks[6]));
+                                                           checks[4], checks[5], checks[6]));
 }
 
 TEST_F(WholeRecord, IsFoundWhereItWasAltered) {
