@@ -13,6 +13,7 @@
 
 #include "bench/columns.h"
 #include "editing/casting_editor.h"
+#include "fields/field_words.h"
 #include "looks/text.h"
 
 namespace app {
@@ -56,7 +57,31 @@ QTableWidget* versionTable(const std::vector<Row>& version, const std::vector<Ro
     return table;
 }
 
-QString summary(const model::ExaminationDraft& version) {
+/// What is said of the conditions of the test in this version and differs in the other.
+QStringList conditionLines(const model::TestConditions& own, const model::TestConditions& other) {
+    QStringList lines;
+    for (const auto& field : model::TestConditions::fields()) {
+        const std::string& text = own.*field.text;
+        if (text == other.*field.text) continue;
+        lines << QCoreApplication::translate("ConflictDialog", "≠ %1: %2")
+                     .arg(fieldLabel(field.info),
+                          text.empty() ? QCoreApplication::translate("ConflictDialog", "not given")
+                                       : qt(text));
+    }
+    const auto list = [&](const auto& mine, const auto& theirs, const QString& text) {
+        if (mine != theirs) lines << text.arg(mine.size());
+    };
+    list(own.measurements, other.measurements,
+         QCoreApplication::translate("ConflictDialog", "≠ Measurements: %1"));
+    list(own.settingChecks, other.settingChecks,
+         QCoreApplication::translate("ConflictDialog", "≠ Setting checks: %1"));
+    list(own.scans, other.scans, QCoreApplication::translate("ConflictDialog", "≠ Scans: %1"));
+    list(own.acknowledgements, other.acknowledgements,
+         QCoreApplication::translate("ConflictDialog", "≠ Reasons to go on: %1"));
+    return lines;
+}
+
+QString summary(const model::ExaminationDraft& version, const model::ExaminationDraft& other) {
     const Details details = detailsOf(version);
     QStringList lines;
     const auto given = [](const std::string& text) {
@@ -75,6 +100,7 @@ QString summary(const model::ExaminationDraft& version) {
         lines
             << QCoreApplication::translate("ConflictDialog", "Settings: %1").arg(names.join(", "));
     }
+    lines << conditionLines(version.conditions, other.conditions);
     return lines.join('\n');
 }
 
@@ -85,7 +111,7 @@ QWidget* versionBox(const QString& title, const model::ExaminationDraft& version
     QFont font = head->font();
     font.setBold(true);
     head->setFont(font);
-    auto* text = new QLabel(summary(version), box);
+    auto* text = new QLabel(summary(version, other), box);
     text->setWordWrap(true);
     text->setTextFormat(Qt::PlainText);
     auto* table = version.header.method == model::Method::Ultrasonic

@@ -2,6 +2,7 @@
 #include "editing/held_registers.h"
 
 #include "archive/registers.h"
+#include "registers/condition_attestation.h"
 
 namespace app {
 
@@ -14,6 +15,11 @@ model::Result<HeldRegisters> heldRegisters(const model::Archive& archive,
     HeldRegisters held;
     held.dossier = std::move(file->dossier);
     held.holdings = std::move(*holdings);
+    const auto attestations = model::entries<model::ConditionSetAttestation>(archive);
+    if (!attestations) return attestations.error();
+    for (const auto& entry : *attestations) {
+        if (entry.value.state == "attested") held.attestedSets.insert(entry.value.sha256);
+    }
     return held;
 }
 

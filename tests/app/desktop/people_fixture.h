@@ -7,6 +7,7 @@
 #include "finding/finding_page.h"
 #include "foundry/foundry.h"
 #include "foundry_fixture.h"
+#include "looks/task_dialog.h"
 #include "release/release_page.h"
 #include "window/main_window.h"
 
