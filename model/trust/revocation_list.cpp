@@ -106,6 +106,7 @@ Result<std::vector<std::string>> upToAnchor(const std::vector<std::string>& cert
     ERR_clear_error();
     if (!fault.empty()) return certificates;
     std::vector<std::string> all;
+    all.reserve(static_cast<std::size_t>(sk_X509_num(chain.get())));
     for (int i = 0; i < sk_X509_num(chain.get()); ++i)
         all.push_back(openssl::der(sk_X509_value(chain.get(), i)));
     return all;

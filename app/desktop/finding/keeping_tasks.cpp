@@ -30,7 +30,7 @@ QString reasonIn(const QPlainTextEdit& text) {
 template <class Work>
 void runSigned(ArchiveThread& archive, Session& session, TaskDialog* dialog, Work work,
                TaskDialog::Then then) {
-    const Signer signer = session.signer();
+    const Signer& signer = session.signer();
     if (!signer) {
         then(model::inputError("", "nobody is signed in any more; sign in again"));
         return;
