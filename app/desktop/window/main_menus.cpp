@@ -83,6 +83,7 @@ void MainWindow::makeMenus() {
     place(tr("&Bench"), Bench);
     place(tr("&Release"), Release);
     place(tr("&Archive"), Finding);
+    place(tr("Re&ference"), Reference);
     go->addSeparator();
     fill(*go, actions.go);
     fill(*menuBar()->addMenu(tr("&Sign")), actions.sign);
@@ -100,7 +101,7 @@ void MainWindow::makeMenus() {
 
 void MainWindow::showKeys() {
     const QList<std::pair<QString, QString>> keys{
-        {tr("Alt+1, Alt+2, Alt+3"), tr("bench, release, archive")},
+        {tr("Alt+1 to Alt+4"), tr("bench, release, archive, reference")},
         {tr("Enter"), tr("next cell; after the kind, the next row")},
         {tr("Ctrl+Enter"), tr("next row at once")},
         {tr("Tab, arrows"), tr("any cell")},
@@ -113,12 +114,17 @@ void MainWindow::showKeys() {
         {tr("F8"), tr("next cell that cannot be read")},
         {tr("Ctrl+1 to Ctrl+5"), tr("castings, zones, surface, indications, checks")},
         {tr("Ctrl+6, Ctrl+7, Ctrl+8"), tr("ultrasonic: reading, setting, coverage")},
+        {tr("Ctrl+T"), tr("conditions of the test")},
+        {tr("n"), tr("in a time or date: now, today")},
+        {tr("Down"), tr("in a field with choices: all of them")},
+        {tr("Ctrl+K, Ctrl+R"), tr("photos and files, nonconformances of the casting")},
         {tr("PgUp, PgDn"), tr("on a reading: previous, next indication")},
         {tr("Ctrl+PgUp, Ctrl+PgDn"), tr("previous, next zone")},
         {tr("Ctrl+P"), tr("make a certificate, not released")},
         {tr("Ctrl+Shift+S"), tr("sign this examination")},
         {tr("Ctrl+Shift+P"), tr("present the casting for release")},
         {tr("Ctrl+I, Ctrl+Shift+O"), tr("sign in, sign out")},
+        {tr("Ctrl+F, Ctrl+S"), tr("in a register: find, save")},
         {tr("+, −, arrows"), tr("on the surface: larger, smaller, move")},
         {tr("F, D"), tr("on the surface: whole zone, deciding frame")},
         {tr("Ctrl++, Ctrl+−"), tr("larger, smaller type")}};

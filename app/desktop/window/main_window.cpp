@@ -23,6 +23,7 @@
 #include "looks/mark.h"
 #include "looks/notice_bar.h"
 #include "looks/text.h"
+#include "reference/reference_page.h"
 #include "release/release_page.h"
 #include "window/start_page.h"
 #include "window/welcome_dialog.h"
@@ -38,6 +39,7 @@ MainWindow::MainWindow(QWidget* parent)
       bench_(new BenchPage(archive_, session_, this)),
       release_(new ReleasePage(archive_, session_, this)),
       finding_(new FindingPage(archive_, session_, this)),
+      reference_(new ReferencePage(archive_, session_, this)),
       bar_(new WorkplaceBar(this)),
       reading_(new NoticeBar(this)),
       notice_(new NoticeBar(this)) {
@@ -71,6 +73,7 @@ MainWindow::~MainWindow() {
     delete bench_;
     delete release_;
     delete finding_;
+    delete reference_;
 }
 
 void MainWindow::makeStatusBar() {
@@ -145,13 +148,14 @@ void MainWindow::openDemonstration() {
 void MainWindow::openPrepared(const QString& path, const QString& busy,
                               std::function<model::Result<void>()> prepare) {
     start_->setTrouble({});
-    bench_->whenSaved([this, path, busy, prepare = std::move(prepare)] {
+    const auto open = [this, path, busy, prepare = std::move(prepare)] {
         start_->setBusy(busy);
         archive_.open(
             path.toStdString(), this,
             [this](model::Result<ArchiveThread::Opened> opened) { onOpened(std::move(opened)); },
             prepare);
-    });
+    };
+    afterReference([this, open] { bench_->whenSaved(open); });
 }
 
 void MainWindow::onOpened(model::Result<ArchiveThread::Opened> opened) {
@@ -181,6 +185,7 @@ void MainWindow::onOpened(model::Result<ArchiveThread::Opened> opened) {
     bench_->setArchive(*opened);
     release_->setArchive(*opened);
     finding_->setArchive(*opened);
+    reference_->setArchive(*opened);
     if (opened->onlyForReading) sayOnlyForReading(*opened->onlyForReading);
     emit archiveOpened();
 }
@@ -208,9 +213,11 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         askAboutUnsaved();
         return;
     }
-    bench_->whenSaved([this] {
-        closing_ = true;
-        close();
+    afterReference([this] {
+        bench_->whenSaved([this] {
+            closing_ = true;
+            close();
+        });
     });
 }
 

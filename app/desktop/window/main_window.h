@@ -18,6 +18,7 @@ class BenchPage;
 class FindingPage;
 class NoticeBar;
 class PeopleDialog;
+class ReferencePage;
 class ReleasePage;
 class ReportDialog;
 class SignInDialog;
@@ -32,7 +33,7 @@ public:
     explicit MainWindow(QWidget* parent = nullptr);
     ~MainWindow() override;
 
-    enum Workplace { Bench, Release, Finding };
+    enum Workplace { Bench, Release, Finding, Reference };
 
     void openArchive(const QString& path);
     /// Makes the demonstration where it is not there yet, and opens it.
@@ -44,6 +45,7 @@ public:
     [[nodiscard]] BenchPage& bench() { return *bench_; }
     [[nodiscard]] ReleasePage& release() { return *release_; }
     [[nodiscard]] FindingPage& finding() { return *finding_; }
+    [[nodiscard]] ReferencePage& reference() { return *reference_; }
     [[nodiscard]] StartPage& start() { return *start_; }
     [[nodiscard]] Session& session() { return session_; }
     [[nodiscard]] WorkplaceBar& workplaces() { return *bar_; }
@@ -81,6 +83,9 @@ private:
                       std::function<model::Result<void>()> prepare);
     void onOpened(model::Result<ArchiveThread::Opened> opened);
     void onSessionChanged();
+    /// Once somebody has said what becomes of what is typed at the reference workplace.
+    void afterReference(std::function<void()> go);
+    void reloadCastings();
     void sayOnlyForReading(const model::Error& why);
     void askWhatIsLost();
     void reloadTables();
@@ -100,6 +105,7 @@ private:
     BenchPage* bench_;
     ReleasePage* release_;
     FindingPage* finding_;
+    ReferencePage* reference_;
     WorkplaceBar* bar_;
     NoticeBar* reading_;
     NoticeBar* notice_;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The workplaces side by side, and what one tells the others.
 #include <QLineEdit>
+#include <QListWidget>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
@@ -15,6 +16,8 @@
 #include "looks/report_dialog.h"
 #include "looks/text.h"
 #include "people/person_form.h"
+#include "reference/reference_page.h"
+#include "release/attestation_view.h"
 #include "release/release_page.h"
 #include "window/main_window.h"
 #include "window/start_page.h"
@@ -36,9 +39,11 @@ void MainWindow::makeWorkplaces() {
     pages_->addWidget(bench_);
     pages_->addWidget(release_);
     pages_->addWidget(finding_);
+    pages_->addWidget(reference_);
     bar_->add(tr("Bench"));
     bar_->add(tr("Release"));
     bar_->add(tr("Archive"));
+    bar_->add(tr("Reference"));
     bar_->hide();
     connect(bar_, &WorkplaceBar::chosen, this,
             [this](int index) { goTo(static_cast<Workplace>(index)); });
@@ -63,6 +68,12 @@ void MainWindow::makeWorkplaces() {
     });
     connect(release_, &ReleasePage::tablesChanged, this, &MainWindow::reloadTables);
     connect(finding_, &FindingPage::changed, bench_, &BenchPage::reloadLife);
+    connect(release_, &ReleasePage::tablesChanged, &reference_->limitTables(),
+            &AttestationView::reload);
+    connect(reference_, &ReferencePage::tablesChanged, &release_->attestation(),
+            &AttestationView::reload);
+    connect(reference_, &ReferencePage::tablesChanged, this, &MainWindow::reloadTables);
+    connect(reference_, &ReferencePage::recordsChanged, this, &MainWindow::reloadCastings);
 }
 
 bool MainWindow::isOpen() const {
@@ -73,7 +84,8 @@ void MainWindow::goTo(Workplace workplace) {
     if (opened_.path.empty()) return;
     QWidget* const page = workplace == Bench     ? static_cast<QWidget*>(bench_)
                           : workplace == Release ? static_cast<QWidget*>(release_)
-                                                 : static_cast<QWidget*>(finding_);
+                          : workplace == Finding ? static_cast<QWidget*>(finding_)
+                                                 : static_cast<QWidget*>(reference_);
     const bool moved = pages_->currentWidget() != page;
     pages_->setCurrentWidget(page);
     bar_->setCurrent(workplace);
@@ -93,7 +105,23 @@ void MainWindow::goTo(Workplace workplace) {
             finding_->search().words().setFocus();
             finding_->search().words().selectAll();
             break;
+        case Reference:
+            reference_->reload();
+            reference_->places().setFocus();
+            break;
     }
+}
+
+void MainWindow::afterReference(std::function<void()> go) {
+    if (reference_->isChanged()) goTo(Reference);
+    reference_->leave(go);
+}
+
+void MainWindow::reloadCastings() {
+    archive_.ask([](model::Archive& held) { return held.castings(); }, this,
+                 [this](const model::Result<std::vector<model::Casting>>& castings) {
+                     if (castings) bench_->castings().setCastings(*castings);
+                 });
 }
 
 void MainWindow::reloadTables() {
@@ -163,6 +191,7 @@ void MainWindow::onSessionChanged() {
         text = bench_->person();
     }
     bar_->setPerson(text, button);
+    reference_->setPerson(bench_->person());
     if (signInAction_) {
         const bool may = session_.hasPeople() && !session_.onlyForReading();
         signInAction_->setEnabled(may && !session_.signer());
