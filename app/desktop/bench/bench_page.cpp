@@ -88,6 +88,7 @@ BenchPage::~BenchPage() = default;
 
 void BenchPage::setPerson(const QString& person) {
     person_ = person;
+    refreshPeople();
     if (desk_) desk_->autosave().setPerson(actorName());
 }
 

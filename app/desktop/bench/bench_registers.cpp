@@ -27,8 +27,8 @@ void BenchPage::refreshPeople() {
     for (const auto& stored : session_.people()) {
         people.emplace_back(stored.value.id, qt(stored.value.name));
     }
-    pane_->conditions().setPeople(std::move(people),
-                                  session_.person() ? session_.person()->id : std::string());
+    pane_->conditions().setPeople(
+        std::move(people), session_.person() ? session_.person()->id : std::string(), actorName());
     attachments_->setPerson(actorName());
     repairs_->setPerson(actorName());
 }

@@ -145,6 +145,14 @@ Choices peopleChoices(const model::Holdings& works, const People& people, model:
     return choices;
 }
 
+Choices nameChoices(const People& people) {
+    Choices choices;
+    for (const auto& person : people) {
+        choices.emplace_back(person.second.toStdString(), person.second);
+    }
+    return choices;
+}
+
 std::optional<CellEntry> measurementEntry(const model::CastingFile& file,
                                           const model::ExaminationDraft& draft,
                                           const People& people, const EntryTexts& row,
@@ -152,7 +160,7 @@ std::optional<CellEntry> measurementEntry(const model::CastingFile& file,
     if (key == "parameter") return CellEntry{parameterChoices(draft.header.method), true};
     const auto named = row.find("parameter");
     const auto* parameter = named == row.end() ? nullptr : model::parameter(named->second);
-    if (key == "by") return CellEntry{peopleChoices(file.used, people, draft.header.method)};
+    if (key == "by") return CellEntry{nameChoices(people)};
     if (key == "instrument") {
         return CellEntry{equipmentChoices(file.used, draft.examinedOn,
                                           parameter ? parameter->meters : std::string_view())};

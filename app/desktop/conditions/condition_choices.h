@@ -33,6 +33,9 @@ Choices consumableChoices(const model::Holdings& works, const std::string& on);
 /// People with what they may do in the method.
 Choices peopleChoices(const model::Holdings& works, const People& people, model::Method method);
 
+/// Their names, as they stand by what they measured.
+Choices nameChoices(const People& people);
+
 /// How a cell of a measurement is entered: by its parameter.
 std::optional<CellEntry> measurementEntry(const model::CastingFile& file,
                                           const model::ExaminationDraft& draft,

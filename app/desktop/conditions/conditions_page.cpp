@@ -102,9 +102,10 @@ void ConditionsPage::show(CastingDesk* desk, int examination) {
     refresh();
 }
 
-void ConditionsPage::setPeople(People people, std::string tester) {
+void ConditionsPage::setPeople(People people, std::string tester, std::string name) {
     people_ = std::move(people);
     tester_ = std::move(tester);
+    name_ = std::move(name);
     refresh();
 }
 
@@ -236,7 +237,7 @@ EntryTexts ConditionsPage::fresh(const std::string& idPrefix, const std::string&
         }
         return row;
     }
-    if (!tester_.empty()) row["by"] = tester_;
+    if (!name_.empty()) row["by"] = name_;
     if (idPrefix == "C") {
         row["id"] = nextId(checks_.model->rows(), idPrefix);
         if (draft().settings.size() == 1) row["setting"] = draft().settings.front().name;
@@ -260,7 +261,7 @@ std::optional<CellEntry> ConditionsPage::checkEntry(const std::string& key) cons
         for (const auto& scan : draft().conditions.scans) ids.push_back(scan.id);
         return CellEntry{named(ids), true};
     }
-    if (key == "by") return CellEntry{peopleChoices(file.used, people_, draft().header.method)};
+    if (key == "by") return CellEntry{nameChoices(people_)};
     if (key == "block") {
         return CellEntry{
             equipmentChoices(file.used, draft().examinedOn, "calibration block|reference block")};
@@ -310,7 +311,7 @@ void ConditionsPage::acknowledge(const std::string& finding, const std::string& 
     model::TestConditions conditions = draft().conditions;
     auto& given = conditions.acknowledgements;
     std::erase_if(given, [&](const auto& one) { return one.finding == finding; });
-    if (!reason.empty()) given.push_back({finding, reason, tester_});
+    if (!reason.empty()) given.push_back({finding, reason, name_});
     desk_->editor().setConditions(examination_, std::move(conditions), tr("reason to go on"),
                                   "reason " + finding);
 }

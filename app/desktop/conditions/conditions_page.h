@@ -28,8 +28,9 @@ public:
     explicit ConditionsPage(QWidget* parent = nullptr);
 
     void show(CastingDesk* desk, int examination);
-    /// Who belongs to the archive, and who sits at the bench (empty: nobody has signed in).
-    void setPeople(People people, std::string tester);
+    /// Who belongs to the archive, and who sits at the bench: id (empty: nobody has signed in), and
+    /// the name that stands by what is measured.
+    void setPeople(People people, std::string tester, std::string name);
     /// Takes over what stands in an open field or cell.
     void finishEditing();
     void focusFirst();
@@ -93,6 +94,7 @@ private:
     int examination_ = -1;
     People people_;
     std::string tester_;
+    std::string name_;
     QTimer judge_;
 
     QBoxLayout* halves_;
