@@ -55,6 +55,7 @@ public:
     void operator()(const Paragraph& paragraph) { out_ << paragraph.text << '\n'; }
     void operator()(const Statement& statement) {
         out_ << sign(statement.mark) << statement.word << coded(statement.code) << '\n';
+        if (!statement.meaning.empty()) out_ << statement.meaning << '\n';
         if (!statement.text.empty()) out_ << statement.text << '\n';
     }
     void operator()(const Fields& fields) {
@@ -72,6 +73,10 @@ public:
     void operator()(const SignatureBoxes& signatures) {
         for (const SignatureBoxes::Box& box : signatures.boxes)
             out_ << "signature: " << box.label << " [" << box.field << "]\n";
+    }
+    void operator()(const Photo& photo) {
+        out_ << "photo: " << photo.caption << '\n';
+        (*this)(Fields{photo.facts});
     }
     void operator()(const Figure& figure) {
         out_ << "figure: " << figure.caption << "; " << figure.scaleText << "; bar "

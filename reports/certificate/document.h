@@ -30,10 +30,11 @@ struct Paragraph {
 /// A sentence that must not be overlooked: sign, word and explanation.
 struct Statement {
     Mark mark = Mark::None;
-    std::string word;       ///< "NOT ACCEPTABLE"
-    std::string text;       ///< why, or what it means
-    std::string code = {};  ///< EN 10168 field code
-    bool large = false;     ///< the document's own result
+    std::string word;          ///< "NOT ACCEPTABLE"
+    std::string text;          ///< why, or what it means
+    std::string code = {};     ///< EN 10168 field code
+    bool large = false;        ///< the document's own result
+    std::string meaning = {};  ///< what the word means for a delivery, under it
 };
 
 struct Field {
@@ -137,7 +138,16 @@ struct Figure {
 inline constexpr double kFigureWidthMm = 112;
 inline constexpr double kFigureHeightMm = 88;
 
-using Block = std::variant<Heading, Paragraph, Statement, Fields, Table, Figure, SignatureBoxes>;
+/// A picture with what is needed to make sense of it, printed beside it.
+struct Photo {
+    std::string caption;
+    std::vector<Field> facts;
+    std::string place;  ///< which file, where it cannot be printed: "attachment A-3"
+    std::string bytes;  ///< of a PNG or JPEG file, from anybody: decoded by who draws it
+};
+
+using Block =
+    std::variant<Heading, Paragraph, Statement, Fields, Table, Figure, Photo, SignatureBoxes>;
 
 struct Document {
     std::string title;                     ///< "Inspection certificate 3.1"

@@ -2,6 +2,7 @@
 // Each kind of block as strips.
 #pragma once
 
+#include "pdf/photos.h"
 #include "pdf/strip.h"
 
 namespace reports {
@@ -16,6 +17,8 @@ void addTable(Strips& strips, const Table& table, const std::string& continued, 
 void addSignatureBoxes(Strips& strips, const SignatureBoxes& signatures, Faces& faces);
 /// Figures that follow one another stand side by side where the page is wide enough.
 void addFigures(Strips& strips, const std::vector<Figure>& figures, Faces& faces);
+/// The picture on the left, its facts on the right.
+void addPhoto(Strips& strips, const Photo& photo, const LoadedPhoto& loaded, Faces& faces);
 
 /// Appends `more`, the first of them after a gap.
 void append(Strips& strips, Strips more, double gapBefore);

@@ -127,6 +127,11 @@ void Canvas::circle(PaperPoint centre, double radius, std::optional<Colour> fill
     paint(fill.has_value(), pen.has_value());
 }
 
+void Canvas::picture(HPDF_Image image, double x, double y, double width, double height) {
+    HPDF_Page_DrawImage(page_, image, points(x), upPoints(y + height), points(width),
+                        points(height));
+}
+
 void Canvas::clip(double x, double y, double width, double height) {
     HPDF_Page_GSave(page_);
     HPDF_Page_Rectangle(page_, points(x), upPoints(y + height), points(width), points(height));

@@ -59,6 +59,9 @@ public:
     void circle(PaperPoint centre, double radius, std::optional<Colour> fill,
                 std::optional<Pen> pen);
 
+    /// Fills the rectangle with the whole picture.
+    void picture(HPDF_Image image, double x, double y, double width, double height);
+
     /// Nothing outside the rectangle is drawn until unclip().
     void clip(double x, double y, double width, double height);
     void unclip();

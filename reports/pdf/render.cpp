@@ -4,6 +4,7 @@
 #include "pdf/faces.h"
 #include "pdf/haru_file.h"
 #include "pdf/pages.h"
+#include "pdf/photos.h"
 #include "pdf/strip.h"
 #include "pdf/visible_text.h"
 
@@ -25,7 +26,9 @@ model::Result<Rendered> renderPdf(const Document& document, const FontFiles& fon
     file.setInformation(information(document.title + ": " + document.subject),
                         information(document.subject), information(document.producer),
                         information(document.language));
-    const Strips strips = stripsOf(document, faces);
+    const auto photos = loadedPhotos(file, document);
+    if (!photos) return photos.error();
+    const Strips strips = stripsOf(document, *photos, faces);
     if (faces.error()) return *faces.error();
     std::vector<SignatureField> fields = drawPages(file, faces, document, strips);
     if (faces.error()) return *faces.error();

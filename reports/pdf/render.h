@@ -37,7 +37,8 @@ struct Rendered {
 /// Equal documents give equal bytes. Texts are normalised to NFC. A
 /// character that no font has, and every control or direction character, is printed as its code
 /// point, such as [U+0007]. Fails with ErrorKind::Refused, naming file and package, when a font
-/// is missing.
+/// is missing, and with ErrorKind::Input, naming its place, where a photo cannot be decoded safely
+/// (picture/picture.h).
 model::Result<Rendered> renderPdf(const Document& document,
                                   const FontFiles& fonts = FontFiles::installed());
 

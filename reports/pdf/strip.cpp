@@ -45,10 +45,11 @@ void addEndMark(Strips& strips, const Document& document, Faces& faces) {
 
 }  // namespace
 
-Strips stripsOf(const Document& document, Faces& faces) {
+Strips stripsOf(const Document& document, const std::vector<LoadedPhoto>& photos, Faces& faces) {
     Strips strips;
     addMasthead(strips, document, faces);
     std::vector<Figure> figures;
+    std::size_t photosSeen = 0;
     for (const Block& block : document.blocks) {
         if (const auto* figure = std::get_if<Figure>(&block)) {
             figures.push_back(*figure);
@@ -66,6 +67,8 @@ Strips stripsOf(const Document& document, Faces& faces) {
             addFields(strips, *fields, faces);
         else if (const auto* table = std::get_if<Table>(&block))
             addTable(strips, *table, document.continued, faces);
+        else if (const auto* photo = std::get_if<Photo>(&block))
+            addPhoto(strips, *photo, photos[photosSeen++], faces);
         else if (const auto* signatures = std::get_if<SignatureBoxes>(&block))
             addSignatureBoxes(strips, *signatures, faces);
     }

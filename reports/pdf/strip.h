@@ -10,6 +10,7 @@
 #include "certificate/document.h"
 #include "pdf/canvas.h"
 #include "pdf/faces.h"
+#include "pdf/photos.h"
 
 namespace reports {
 
@@ -35,7 +36,7 @@ struct Strip {
 
 using Strips = std::vector<Strip>;
 
-/// The head of the first page, every block, and the end mark.
-Strips stripsOf(const Document& document, Faces& faces);
+/// The head of the first page, every block, and the end mark. `photos`: loadedPhotos(document).
+Strips stripsOf(const Document& document, const std::vector<LoadedPhoto>& photos, Faces& faces);
 
 }  // namespace reports

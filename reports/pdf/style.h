@@ -15,6 +15,7 @@ inline constexpr double kBottom = 277;  // where it ends
 inline constexpr double kHeight = kBottom - kTop;
 
 inline constexpr double kTitleSize = 19;
+inline constexpr double kMeaningSize = 10;
 inline constexpr double kTextSize = 9;
 inline constexpr double kNoteSize = 8.4;
 inline constexpr double kTableSize = 7.8;

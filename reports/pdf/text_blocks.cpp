@@ -117,6 +117,15 @@ void addStatement(Strips& strips, const Statement& statement, Faces& faces) {
         const double middle = top + padding + style::ascent(wordSize) * 0.62;
         drawSign(canvas, mark, {style::kLeft + 3 + (indent - 3 - 2) / 2, middle}, signSize);
     };
+    if (!statement.meaning.empty()) {
+        word.back().height -= padding * 0.7;
+        word.back().keepWithNext = true;
+        Strips meaning = linesOf({indent, style::kWidth - indent, statement.meaning, Weight::Bold,
+                                  style::kMeaningSize, style::kInk},
+                                 faces);
+        meaning.back().height += padding;
+        std::ranges::move(meaning, std::back_inserter(word));
+    }
     if (!statement.text.empty()) {
         word.back().height -= padding * 0.7;
         Strips text = linesOf({indent, style::kWidth - indent, statement.text, Weight::Regular,
