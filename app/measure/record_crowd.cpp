@@ -88,8 +88,9 @@ Result<void> addSignedRecord(model::WriteTransaction& transaction,
     draft.id = saved->id;
     draft.version = saved->version;
     const std::vector<std::int64_t> beside;
+    const model::SignedTest unstated;  // its conditions
     const auto bytes = model::canonicalBytes(model::canonicalOf(
-        model::SignedContent{casting, draft, verdict, beside, 1, "", signer.person()}));
+        model::SignedContent{casting, draft, verdict, beside, unstated, 1, "", signer.person()}));
     if (!bytes) return bytes.error();
     model::SignedRecord record;
     record.examination = draft.id;
