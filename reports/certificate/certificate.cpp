@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "certificate/certificate.h"
 
+#include "certificate/conclusion.h"
+#include "certificate/conditions_section.h"
 #include "certificate/coverage.h"
 #include "certificate/examined.h"
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
+#include "certificate/record_phrases.h"
 #include "certificate/sections.h"
 
 namespace reports {
@@ -20,13 +23,16 @@ std::string titleOf(const std::string& type) {
 
 std::string subtitleOf(const std::string& type) {
     if (type.empty()) return phrases::kTypeNotOrdered;
-    return filled(isCertificateType(type) ? phrases::kTypeAsOrdered : phrases::kTypeUnknown,
-                  {type});
+    if (!isCertificateType(type)) return filled(phrases::kTypeUnknown, {type});
+    const char* validated = type == "3.2"   ? phrases::kValidatedByBoth
+                            : type == "3.1" ? phrases::kValidatedIndependently
+                                            : phrases::kValidatedByManufacturer;
+    return filled(phrases::kTypeAsOrdered, {type}) + " " + validated;
 }
 
 /// What stands against signing it, if anything does.
-model::Result<void> checkForRelease(const CertificateInput& input,
-                                    const std::vector<Examined>& all) {
+model::Result<void> checkForRelease(const CertificateInput& input, const std::vector<Examined>& all,
+                                    const Conclusion& conclusion) {
     const Issue& issue = input.issue;
     const auto refused = [](const char* reason, std::vector<std::string> arguments = {}) {
         return model::inputError("certificate", reason, std::move(arguments));
@@ -43,7 +49,12 @@ model::Result<void> checkForRelease(const CertificateInput& input,
         if (test.state != CoveredTest::State::Made)
             return refused("the zone plan requires a test of %1 that was not made as required",
                            {test.zone->name});
+    if (conclusion.acceptableButOpen()) return refused("a nonconformance of the casting is open");
     for (const Examined& examined : all) {
+        if (const auto standing = standingFindings(examined);
+            !examined.verdict->superseded && !standing.empty())
+            return refused("the test conditions of %1 stand against it: %2",
+                           {examined.name(), joined(standing, ", ")});
         if (!examined.verdict->superseded && examined.verdict->word == model::Word::NotJudged)
             return refused("the examination %1 is not judged", {examined.name()});
         if (!examined.verdict->attested)
@@ -81,8 +92,9 @@ model::Result<Document> certificateOf(const CertificateInput& input) {
 
     const model::CastingFile& file = input.file;
     const Issue& issue = input.issue;
+    const Conclusion conclusion = conclusionOf(input);
     if (issue.forRelease)
-        if (const auto fit = checkForRelease(input, *all); !fit) return fit.error();
+        if (const auto fit = checkForRelease(input, *all, conclusion); !fit) return fit.error();
     Document document;
     document.title = titleOf(file.order.certificateType);
     document.titleCode = "A02";
@@ -106,9 +118,13 @@ model::Result<Document> certificateOf(const CertificateInput& input) {
     document.continued = phrases::kContinued;
     document.endMark = phrases::kEndMark;
 
-    addFirstPage(document.blocks, input, *all);
+    addFirstPage(document.blocks, input, *all, conclusion);
     addZones(document.blocks, input, *all);
+    addFurtherData(document.blocks, input);
     addExaminations(document.blocks, input, *all);
+    addOtherTests(document.blocks, input.file);
+    addRepairs(document.blocks, conclusion);
+    if (const auto printed = addPhotos(document.blocks, input); !printed) return printed.error();
     addClosing(document.blocks, input, *all);
     if (issue.forRelease) addSignatures(document.blocks, file.order.certificateType);
     return document;

@@ -5,12 +5,15 @@
 // to be released, with places for the signatures that release it.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 #include "base/result.h"
 #include "certificate/document.h"
+#include "conditions/validity.h"
 #include "judge/verdict.h"
 #include "limits/table_set.h"
 #include "record/records.h"
@@ -30,6 +33,7 @@ struct Recorded {
     std::string on;                           ///< UTC, ISO 8601
     std::optional<SignedReason> rejected;     ///< by a Level 2 or 3, whatever the limits say
     std::optional<SignedReason> invalidated;  ///< by a Level 3: it does not count as a repeat
+    std::string byId = {};  ///< the same as an id: Qualification::person; empty: not known
 };
 
 /// Fields of the PDF in which a certificate is signed.
@@ -51,6 +55,9 @@ struct Issue {
     std::string presentedBy = {};  ///< for release: the inspector who presents it
     /// Number of the certificate that this one replaces.
     std::optional<std::string> supersedes = {};
+    std::string worksMark = {};       ///< as the works marks its castings; may be empty
+    std::string establishedBy = {};   ///< who makes the document, where that is not the works
+    std::string productMarking = {};  ///< what goes with a CE or other marking; may be empty
 };
 
 /// Everything is borrowed for the call.
@@ -61,6 +68,11 @@ struct CertificateInput {
     Issue issue;
     /// For release: one for each examination, in the file's order. Else what is there, or nothing.
     std::span<const Recorded> records = {};
+    /// Of each examination, in the file's order, as validityOf() gave them; or nothing.
+    std::span<const std::vector<model::ConditionFinding>> findings = {};
+    /// Bytes of the attachments that are to be printed, by SHA-256; null: they are only listed,
+    /// which is refused for release.
+    const std::map<std::string, std::string>* pictures = nullptr;
 };
 
 /// The result that the certificate prints: the verdict's word, or "not judged" where that is
@@ -76,8 +88,10 @@ bool isCertificateType(const std::string& type);
 /// that the verdict does not know), where a typed row cannot be read, and where a table of the
 /// verdict is not at hand with the same digest. For release it also fails for a result that is not
 /// judged, for a limit table that nobody attested, without a number, a head of the history or who
-/// presents it, for an order without a type of EN 10204:2004, and for an examination that nobody
-/// signed or that was rejected against the verdict.
+/// presents it, for an order without a type of EN 10204:2004, for an examination that nobody signed
+/// or that was rejected against the verdict, or whose test conditions stand against it, and for an
+/// acceptable casting with an open nonconformance. Fails for a picture whose bytes are not those of
+/// its attachment; whether they can be decoded shows when the document is drawn.
 model::Result<Document> certificateOf(const CertificateInput& input);
 
 }  // namespace reports

@@ -4,6 +4,7 @@
 
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
+#include "certificate/record_phrases.h"
 #include "certificate/sections.h"
 #include "limits/words.h"
 
@@ -12,18 +13,6 @@ namespace reports {
 namespace {
 
 constexpr std::size_t kFingerprintDigits = 16;
-constexpr std::size_t kDigitsInAGroup = 8;
-
-/// Hexadecimal digits in groups that an eye can follow and a line can break between.
-std::string grouped(const std::string& digits) {
-    std::string text;
-    for (std::size_t i = 0; i < digits.size(); ++i) {
-        if (i > 0 && i % kDigitsInAGroup == 0) text += ' ';
-        text += digits[i];
-    }
-    return text;
-}
-
 /// "88:3ec9f12c f89b8074 ...": the row's number, and its hash in groups.
 std::string groupedHead(const std::string& head) {
     const std::size_t hash = head.find(':') + 1;  // 0 where there is no number
@@ -92,40 +81,14 @@ void addRules(std::vector<Block>& blocks, const model::Order& order) {
         return rule.empty() ? std::string(phrases::kNotStatedInOrder) : rule;
     };
     blocks.push_back(Heading{1, phrases::kRules});
-    blocks.push_back(Fields{{{"", phrases::kDecisionRule, stated(order.decisionRule)},
-                             {"", phrases::kRoundingRule, stated(order.roundingRule)}},
-                            1});
+    Fields fields{{{"", phrases::kDecisionRule, stated(order.decisionRule)},
+                   {"", phrases::kRoundingRule, stated(order.roundingRule)}},
+                  1};
+    if (!order.terms.guardBand.empty())
+        fields.fields.push_back({"", phrases::kGuardBand, order.terms.guardBand});
+    blocks.push_back(std::move(fields));
     blocks.push_back(Paragraph{Paragraph::Tone::Plain, phrases::kArithmetic});
     blocks.push_back(Paragraph{Paragraph::Tone::Plain, phrases::kFrameRule});
-}
-
-void addPeople(std::vector<Block>& blocks, const Issue& issue, const std::vector<Examined>& all) {
-    blocks.push_back(Heading{1, phrases::kPeople});
-    if (!all.empty()) {
-        Table table{{{phrases::kExamination, Align::Left, 2},
-                     {phrases::kExaminedBy, Align::Left, 2},
-                     {phrases::kExaminedOn, Align::Left, 1},
-                     {phrases::kProcedure, Align::Left, 1.4},
-                     {phrases::kRecordSignedBy, Align::Left, 2}},
-                    {}};
-        for (const Examined& examined : all)
-            table.rows.push_back({{examined.name()},
-                                  {orNotRecorded(examined.draft->examinedBy)},
-                                  {orNotRecorded(examined.draft->examinedOn)},
-                                  {orNotRecorded(examined.draft->procedure)},
-                                  {examined.recorded == nullptr
-                                       ? std::string(phrases::kNotSigned)
-                                       : filled(phrases::kSignedOn,
-                                                {examined.recorded->by, examined.recorded->on})}});
-        blocks.push_back(std::move(table));
-    }
-    Fields fields;
-    fields.columns = 1;
-    if (issue.forRelease) fields.fields.push_back({"", phrases::kPresentedBy, issue.presentedBy});
-    fields.fields.push_back(
-        {"Z03", phrases::kReleasedBy,
-         issue.forRelease ? phrases::kReleasedBySignature : phrases::kNobodyReleased});
-    blocks.push_back(std::move(fields));
 }
 
 }  // namespace
@@ -134,15 +97,21 @@ void addClosing(std::vector<Block>& blocks, const CertificateInput& input,
                 const std::vector<Examined>& all) {
     addLimitTables(blocks, all);
     addRules(blocks, input.file.order);
-    addPeople(blocks, input.issue, all);
+    addEquipment(blocks, input, all);
+    addPeople(blocks, input, all);
+    addAttachments(blocks, input.file);
     blocks.push_back(Heading{1, phrases::kMeaning});
     const auto say = [&blocks](const std::string& text, Paragraph::Tone tone) {
         blocks.push_back(Paragraph{tone, text});
     };
-    say(phrases::kScopeStatement, Paragraph::Tone::Strong);
+    say(serialsOf(input.file.casting).size() == 1 ? phrases::kScopeStatement
+                                                  : phrases::kScopeOfSeries,
+        Paragraph::Tone::Strong);
     say(phrases::kAssists, Paragraph::Tone::Plain);
-    say(input.issue.forRelease ? phrases::kNotOnDocument : phrases::kNotOnDraft,
-        Paragraph::Tone::Plain);
+    if (!std::ranges::all_of(all, &Examined::conditionsStated))
+        say(input.issue.forRelease ? phrases::kNotOnDocument : phrases::kNotOnDraft,
+            Paragraph::Tone::Plain);
+    say(phrases::kGivenByCustomer, Paragraph::Tone::Plain);
     if (input.issue.historyHead)
         say(filled(phrases::kHistoryHead, {groupedHead(*input.issue.historyHead)}),
             Paragraph::Tone::Plain);
@@ -157,7 +126,9 @@ void addSignatures(std::vector<Block>& blocks, const std::string& type) {
     SignatureBoxes signatures;
     signatures.boxes.push_back({kInspectorField, phrases::kInspectorBox});
     if (type == "3.2") signatures.boxes.push_back({kThirdPartyField, phrases::kThirdPartyBox});
-    signatures.boxes.push_back({kReleaseField, phrases::kManagerBox});
+    const bool independent = type == "3.1" || type == "3.2";
+    signatures.boxes.push_back(
+        {kReleaseField, independent ? phrases::kIndependentManagerBox : phrases::kManagerBox});
     blocks.push_back(std::move(signatures));
 }
 

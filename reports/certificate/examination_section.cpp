@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
 
+#include "certificate/conditions_section.h"
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
 #include "certificate/sections.h"
@@ -90,7 +91,7 @@ void addFacts(std::vector<Block>& blocks, const CertificateInput& input, const E
         {"", phrases::kSurface, surfaceText(draft.header.surface)},
         {"", phrases::kExaminedBy, orNotRecorded(draft.examinedBy)},
         {"", phrases::kExaminedOn, orNotRecorded(draft.examinedOn)},
-        {"", phrases::kProcedure, orNotRecorded(draft.procedure)},
+        {"", phrases::kProcedure, procedureText(draft)},
         {"", phrases::kBestLevels, bestLevelsText(verdict)},
     }});
     Fields wide;
@@ -285,7 +286,8 @@ std::string stated(const char* phrase, const SignedReason& statement) {
 }
 
 void addExamination(std::vector<Block>& blocks, const CertificateInput& input,
-                    const Examined& examined, const std::vector<Examined>& all) {
+                    const Examined& examined, const std::vector<Examined>& all,
+                    PrintedConditions& printed) {
     const model::ExaminationVerdict& verdict = *examined.verdict;
     const Recorded* recorded = examined.recorded;
     const bool invalid = recorded != nullptr && recorded->invalidated.has_value();
@@ -300,6 +302,7 @@ void addExamination(std::vector<Block>& blocks, const CertificateInput& input,
         blocks.push_back(Statement{Mark::NotAcceptable, phrases::kRejected,
                                    stated(phrases::kRejectedMeaning, *recorded->rejected)});
     addFacts(blocks, input, examined);
+    addConditions(blocks, input, examined, printed);
     if (verdict.method == model::Method::Ultrasonic) addUltrasonicTest(blocks, examined);
     addNotExamined(blocks, examined);
     addList(blocks, phrases::kReasons, verdict.reasons);
@@ -319,7 +322,8 @@ void addExaminations(std::vector<Block>& blocks, const CertificateInput& input,
     blocks.push_back(Heading{1, phrases::kExaminations, "D01"});
     blocks.push_back(Paragraph{Paragraph::Tone::Small, phrases::kUsedMeaning});
     blocks.push_back(Paragraph{Paragraph::Tone::Small, phrases::kIndicationUnits});
-    for (const Examined& examined : all) addExamination(blocks, input, examined, all);
+    PrintedConditions printed;
+    for (const Examined& examined : all) addExamination(blocks, input, examined, all, printed);
 }
 
 }  // namespace reports

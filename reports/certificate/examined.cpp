@@ -20,6 +20,10 @@ std::string Examined::name() const {
     return text;
 }
 
+bool Examined::conditionsStated() const {
+    return !(draft->conditions == model::TestConditions());
+}
+
 namespace {
 
 bool sameExamination(const model::Examination& header, const model::ExaminationVerdict& verdict) {
@@ -102,6 +106,10 @@ model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input) {
         return model::inputError(
             "examinations", "%1 signed records are given, the file has %2 examinations",
             {std::to_string(input.records.size()), std::to_string(drafts.size())});
+    if (!input.findings.empty() && input.findings.size() != drafts.size())
+        return model::inputError(
+            "examinations", "findings on %1 examinations are given, the file has %2",
+            {std::to_string(input.findings.size()), std::to_string(drafts.size())});
     if (drafts.size() != verdicts.size())
         return model::inputError("examinations",
                                  "the verdict was made from %1 examinations, the file has %2",
@@ -129,6 +137,7 @@ model::Result<std::vector<Examined>> examinedOf(const CertificateInput& input) {
         examined.planned = plannedZone(input.file.plan, drafts[i].header.zone);
         examined.table = table;
         examined.recorded = input.records.empty() ? nullptr : &input.records[i];
+        if (!input.findings.empty()) examined.findings = &input.findings[i];
         if (const auto read = readRows(examined, place); !read) return read.error();
         all.push_back(std::move(examined));
     }

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -35,9 +36,12 @@ struct Examined {
     std::vector<ExaminedIndication> indications;  ///< MT and PT
     std::vector<ExaminedReflector> reflectors;    ///< UT
     const Recorded* recorded = nullptr;           ///< null: nobody signed it
+    const std::vector<model::ConditionFinding>* findings = nullptr;  ///< null: nobody asked
 
     /// "Z1 MT, as cast, after repair 1"; unlike for any two examinations of a casting.
     [[nodiscard]] std::string name() const;
+    /// Whether anything at all is stated of the test conditions.
+    [[nodiscard]] bool conditionsStated() const;
 };
 
 /// Every examination, in the file's order. Fails as certificateOf does.

@@ -4,10 +4,13 @@
 #include <set>
 #include <tuple>
 
+#include "certificate/conditions_section.h"
 #include "certificate/coverage.h"
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
+#include "certificate/record_phrases.h"
 #include "certificate/sections.h"
+#include "judge/sheet_words.h"
 #include "limits/words.h"
 
 namespace reports {
@@ -100,11 +103,17 @@ std::string resultText(const CertificateInput& input, const std::vector<Examined
 }
 
 void addResult(std::vector<Block>& blocks, const CertificateInput& input,
-               const std::vector<Examined>& all) {
-    const model::Word result = resultOf(input.file, input.verdict);
+               const std::vector<Examined>& all, const Conclusion& conclusion) {
     blocks.push_back(Heading{1, phrases::kResult, "Z01"});
-    blocks.push_back(
-        Statement{markOf(result), upperWord(result), resultText(input, all), {}, true});
+    Statement statement{
+        markOf(conclusion.word), upperWord(conclusion.word), resultText(input, all), {}, true,
+        outcomeText(conclusion)};
+    if (conclusion.acceptableButOpen()) {
+        statement.mark = Mark::NotAcceptable;
+        statement.word = phrases::kDoesNotConformUpper;
+        statement.meaning = phrases::kAcceptableButOpen;
+    }
+    blocks.push_back(std::move(statement));
 
     std::set<std::string> unattested;
     for (const Examined& examined : all)
@@ -114,41 +123,6 @@ void addResult(std::vector<Block>& blocks, const CertificateInput& input,
         blocks.push_back(Statement{Mark::Caution, phrases::kAttestationMissing,
                                    filled(phrases::kAttestationMissingMeaning,
                                           {joined({unattested.begin(), unattested.end()}, "; ")})});
-}
-
-void addCasting(std::vector<Block>& blocks, const CertificateInput& input) {
-    const model::Order& order = input.file.order;
-    const model::Part& part = input.file.part;
-    const model::Casting& casting = input.file.casting;
-    std::string drawing = orNotRecorded(part.drawing);
-    if (!part.drawingRevision.empty())
-        drawing = filled(phrases::kDrawingRevision, {drawing, part.drawingRevision});
-    std::string material(model::word(part.material));
-    if (!part.materialGrade.empty())
-        material = filled(phrases::kMaterialWithGrade, {material, part.materialGrade});
-
-    blocks.push_back(Heading{1, phrases::kCasting});
-    blocks.push_back(Fields{{
-        {"A09", phrases::kPartNumber, orNotRecorded(part.number)},
-        {"B06", phrases::kSerial, orNotRecorded(casting.serial)},
-        {"A09", phrases::kDrawing, drawing},
-        {"B07", phrases::kHeat, orNotRecorded(casting.heat)},
-        {"B01", phrases::kProduct, orNotRecorded(part.description)},
-        {"B02", phrases::kMaterial, material},
-        {"A06", phrases::kCustomer, orNotRecorded(order.customer)},
-        {"A07", phrases::kCustomerOrder, orNotRecorded(order.customerOrder)},
-        {"A08", phrases::kWorksOrder, orNotRecorded(order.number)},
-        {"B08", phrases::kQuantity, phrases::kOnePiece},
-        {"A03", phrases::kCertificateNumber, input.issue.number.value_or(phrases::kNoNumber)},
-        {"Z02", phrases::kIssueDate,
-         input.issue.forRelease ? filled(phrases::kIssuedBySignature, {input.issue.date})
-                                : orNotRecorded(input.issue.date)},
-    }});
-    Fields wide;
-    wide.columns = 1;
-    wide.fields.push_back({"", phrases::kForbiddenByOrder, kindsText(order.forbiddenKinds)});
-    if (!order.remarks.empty()) wide.fields.push_back({"", phrases::kOrderRemarks, order.remarks});
-    blocks.push_back(std::move(wide));
 }
 
 void addCriteria(std::vector<Block>& blocks, const std::vector<Examined>& all) {
@@ -205,8 +179,51 @@ std::string planText(const CertificateInput& input, const std::vector<CoveredTes
                                           std::to_string(tests.size()), std::to_string(made)});
 }
 
+/// Tests that the order asks for beside the plan's or in their place, with who agreed.
+std::vector<std::string> orderedTests(const model::CastingFile& file,
+                                      const std::vector<CoveredTest>& tests) {
+    std::vector<std::string> names;
+    for (const CoveredTest& covered : tests) {
+        if (!covered.ordered) continue;
+        std::string name = testName(covered);
+        for (const model::OrderedTest& test : file.order.terms.tests)
+            if ((test.zone.empty() || test.zone == covered.zone->name) && !test.reason.empty() &&
+                test.method == model::word(covered.test.method) &&
+                test.stage == model::word(covered.test.stage)) {
+                name = filled(phrases::kOrderedBecause, {name, test.reason});
+                break;
+            }
+        names.push_back(std::move(name));
+    }
+    return names;
+}
+
+/// Of each examination that counts, what is to be said of its test conditions.
+struct ConditionNames {
+    std::vector<std::string> notStated;
+    std::vector<std::string> against;
+    std::vector<std::string> reasoned;
+};
+
+ConditionNames conditionNames(const std::vector<Examined>& all) {
+    ConditionNames names;
+    for (const Examined& examined : all) {
+        if (examined.verdict->superseded) continue;
+        if (!examined.conditionsStated()) names.notStated.push_back(examined.name());
+        const auto standing = standingFindings(examined);
+        if (!standing.empty())
+            names.against.push_back(
+                filled(phrases::kRepairOf, {examined.name(), joined(standing, ", ")}));
+        const auto reasoned = reasonedFindings(examined);
+        if (!reasoned.empty())
+            names.reasoned.push_back(
+                filled(phrases::kRepairOf, {examined.name(), joined(reasoned, ", ")}));
+    }
+    return names;
+}
+
 void addScope(std::vector<Block>& blocks, const CertificateInput& input,
-              const std::vector<Examined>& all) {
+              const std::vector<Examined>& all, const Conclusion& conclusion) {
     std::vector<std::string> repaired;
     std::vector<std::string> repeated;
     std::vector<std::string> partly;
@@ -235,8 +252,17 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
         if (covered.state == CoveredTest::State::Missing) missing.push_back(testName(covered));
         if (covered.state == CoveredTest::State::OtherCriteria) other.push_back(testName(covered));
     }
+    for (const model::CoveredOther& covered : model::otherCoverageOf(input.file))
+        if (covered.result == nullptr)
+            missing.push_back(
+                filled(phrases::kOtherTestOf, {covered.zone->name, std::string(covered.test)}));
+    std::vector<std::string> unreadable;
+    for (const model::Error& error : model::requiredTestsOf(input.file).errors)
+        unreadable.push_back(error.message());
+    const ConditionNames conditions = conditionNames(all);
 
     blocks.push_back(Heading{1, phrases::kScope});
+    addRepairTable(blocks, conclusion);
     const auto sayList = [](std::vector<std::string>& lines, const char* phrase,
                             const std::vector<std::string>& names) {
         if (!names.empty()) lines.push_back(filled(phrase, {shortList(names, kMostNames, "; ")}));
@@ -247,9 +273,18 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
     sayList(plain, phrases::kRepeated, repeated);
     sayList(plain, phrases::kDeclaredInvalidList, invalid);
     plain.push_back(planText(input, tests));
+    sayList(plain, phrases::kOrderedTests, orderedTests(input.file, tests));
     sayList(plain, phrases::kZonesWithout, without);
     sayList(plain, phrases::kZonesOutside, outside);
+    // Of all examinations or none, the list of names says nothing.
+    if (!all.empty() && std::ranges::none_of(all, &Examined::conditionsStated))
+        plain.push_back(std::string(phrases::kConditionsNotStated) + ".");
+    else
+        sayList(plain, phrases::kConditionsNotStatedFor, conditions.notStated);
+    sayList(plain, phrases::kConditionsReasoned, conditions.reasoned);
     std::vector<std::string> gaps;
+    sayList(gaps, phrases::kOrderUnreadable, unreadable);
+    sayList(gaps, phrases::kConditionsAgainst, conditions.against);
     sayList(gaps, phrases::kMissingTests, missing);
     sayList(gaps, phrases::kOtherCriteria, other);
     sayList(gaps, phrases::kPartlyExamined, partly);
@@ -260,12 +295,12 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
 }  // namespace
 
 void addFirstPage(std::vector<Block>& blocks, const CertificateInput& input,
-                  const std::vector<Examined>& all) {
+                  const std::vector<Examined>& all, const Conclusion& conclusion) {
     addStatus(blocks, input);
-    addResult(blocks, input, all);
+    addResult(blocks, input, all, conclusion);
     addCasting(blocks, input);
     addCriteria(blocks, all);
-    addScope(blocks, input, all);
+    addScope(blocks, input, all, conclusion);
 }
 
 }  // namespace reports

@@ -47,6 +47,16 @@ std::string orNotRecorded(const std::string& text) {
     return blank ? phrases::kNotRecorded : text;
 }
 
+std::string grouped(const std::string& digits) {
+    constexpr std::size_t kDigitsInAGroup = 8;
+    std::string text;
+    for (std::size_t i = 0; i < digits.size(); ++i) {
+        if (i > 0 && i % kDigitsInAGroup == 0) text += ' ';
+        text += digits[i];
+    }
+    return text;
+}
+
 Mark markOf(model::Word word) {
     switch (word) {
         case model::Word::Acceptable:

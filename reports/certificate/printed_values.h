@@ -23,6 +23,9 @@ std::string shortList(const std::vector<std::string>& texts, std::size_t most,
 /// `text`, or "not recorded" where it is blank.
 std::string orNotRecorded(const std::string& text);
 
+/// Hexadecimal digits in groups that an eye can follow and a line can break between.
+std::string grouped(const std::string& digits);
+
 Mark markOf(model::Word word);
 std::string lowerWord(model::Word word);
 std::string upperWord(model::Word word);

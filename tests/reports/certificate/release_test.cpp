@@ -93,8 +93,10 @@ TEST(CertificateForRelease, PrintsARejectionWithItsReasonOnTheFirstPageAndAtTheE
     sample.verdict.examinations[1].word = model::Word::NotAcceptable;
     sample.verdict.word = model::Word::NotAcceptable;
     const std::string text = textOf(sample);
-    EXPECT_THAT(text, HasSubstr("NOT ACCEPTABLE\nExaminations that count: 1. Acceptable: 0, not "
-                                "acceptable: 1, not judged: 0."));
+    EXPECT_THAT(text,
+                HasSubstr("NOT ACCEPTABLE\nDoes not conform to the order's requirements on the "
+                          "tests named here.\nExaminations that count: 1. Acceptable: 0, not "
+                          "acceptable: 1, not judged: 0."));
     EXPECT_THAT(text, HasSubstr("rejected by Νίκη Αλεξίου: broken edge across the sealing face"));
     EXPECT_THAT(text, HasSubstr("[x] REJECTED\nRejected by Νίκη Αλεξίου on 2026-11-24T09:30:00Z, "
                                 "whatever the limits allow, because: broken edge"));

@@ -3,10 +3,12 @@
 // verdict on it written by hand, so that the certificate's tests do not lean on the engine.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
 #include "certificate/certificate.h"
+#include "conditions/validity.h"
 
 namespace sample {
 
@@ -17,9 +19,11 @@ struct Sample {
     model::TableSet tables;
     reports::Issue issue;
     std::vector<reports::Recorded> records;
+    std::vector<std::vector<model::ConditionFinding>> findings{};
+    std::map<std::string, std::string> pictures{};
 
     [[nodiscard]] reports::CertificateInput input() const {
-        return {file, verdict, tables, issue, records};
+        return {file, verdict, tables, issue, records, findings, &pictures};
     }
 };
 
@@ -48,6 +52,17 @@ Sample signedCasting();
 /// soundCasting() with a second zone, examined by UT: one indication read with a probe on a block,
 /// one typed with a dimension that is not measurable, one not measured at all.
 Sample ultrasonicCasting();
+
+/// Three zones by MT, UT and PT of a series of two, ready for release as type 3.2, with everything
+/// recorded: order, conditions, equipment, people, results of others, a photo (whose bytes only
+/// begin as a picture's do).
+Sample recordedCasting();
+
+/// recordedCasting() after NCR-41 in Z1 was excavated, welded, heat treated and examined again.
+Sample repairedCasting();
+
+/// recordedCasting() of which Z1 fails, with a concession for its indication.
+Sample concededCasting();
 
 /// `zones` zones with `indications` each, for page counts and timing.
 Sample largeCasting(int zones, int indications);

@@ -69,7 +69,7 @@ TEST(SignPdfOracle, OpensslVerifiesTheCoveredBytes) {
 
 TEST(SignPdfOracle, TheAppearanceIsOnThePage) {
     const auto text =
-        files::Onlookers(files::thrice()).folder().run("pdftotext -f 1 -l 1 one.pdf -");
+        files::Onlookers(files::thrice()).folder().run("pdftotext -raw -f 1 -l 1 one.pdf -");
     for (const char* name : {people::kInspectorName, people::kManagerName, people::kThirdPartyName})
         EXPECT_TRUE(text.says(name)) << name;
 }
