@@ -172,6 +172,7 @@ Result<std::vector<Error>> wrongSerials(const Connection& connection) {
     if (!read) return read.error();
     for (const auto& [number, serial] : expected) wrong.insert(number);
     std::vector<Error> errors;
+    errors.reserve(wrong.size());
     for (const std::int64_t number : wrong)
         errors.push_back(connection.damaged("certificate " + std::to_string(number),
                                             "is not found by the serial numbers of its series"));

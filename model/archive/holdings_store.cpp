@@ -116,6 +116,7 @@ std::vector<EquipmentCheck> checksAround(std::vector<EquipmentCheck> checks,
         }
     }
     std::vector<EquipmentCheck> around;
+    around.reserve(kept.size());
     for (const std::size_t i : kept) around.push_back(std::move(checks[i]));
     return around;
 }
@@ -180,6 +181,20 @@ Result<Holdings> loadUsed(const Connection& connection,
     if (auto done = appendOf(connection, named.people, " / ", used.authorisations); !done)
         return done.error();
     return used;
+}
+
+void addHoldings(Holdings& all, const Holdings& more) {
+    const auto add = [](auto& list, const auto& added) {
+        for (const auto& entry : added)
+            if (std::ranges::find(list, entry) == list.end()) list.push_back(entry);
+    };
+    add(all.equipment, more.equipment);
+    add(all.checks, more.checks);
+    add(all.consumables, more.consumables);
+    add(all.procedures, more.procedures);
+    add(all.qualifications, more.qualifications);
+    add(all.eyeTests, more.eyeTests);
+    add(all.authorisations, more.authorisations);
 }
 
 Canonical::Object canonicalOf(const Dossier& dossier) {

@@ -21,6 +21,9 @@ Result<Holdings> loadUsed(const Connection& connection,
                           const std::vector<ExaminationDraft>& examinations,
                           const std::set<std::string>& people);
 
+/// Adds what `all` has not yet; of one entry both versions stay, the first before the other.
+void addHoldings(Holdings& all, const Holdings& more);
+
 /// Each list that is not empty, under the plural of its register's name.
 Canonical::Object canonicalOf(const Dossier& dossier);
 Canonical::Object canonicalOf(const Holdings& holdings);

@@ -2,6 +2,7 @@
 #include "archive/lifecycle.h"
 
 #include "archive/archive_access.h"
+#include "archive/holdings_store.h"
 #include "archive/presentation_store.h"
 #include "archive/stored_file.h"
 #include "base/word_table.h"
@@ -62,6 +63,17 @@ Result<std::string> presentedSheet(const Archive& archive, std::int64_t number) 
 
 Result<std::string> presentedVerdict(const Archive& archive, std::int64_t number) {
     return loadPresentedText(ArchiveAccess::connection(archive), number, "verdict");
+}
+
+Result<Dossier> presentedDossier(const Archive& archive, std::int64_t number) {
+    const Connection& connection = ArchiveAccess::connection(archive);
+    const auto found = loadPresentation(connection, number);
+    if (!found) return found.error();
+    auto dossier = dossierFrom(found->basis.dossier);
+    if (!dossier)
+        return connection.damaged("the dossier of certificate " + std::to_string(number),
+                                  "is not understood");
+    return std::move(*dossier);
 }
 
 }  // namespace model

@@ -37,6 +37,7 @@ namespace model {
 /// what a certificate is made from. Made by prepare() alone.
 class Prepared {
 public:
+    /// `used` is as it was when the examinations were signed.
     [[nodiscard]] const CastingFile& file() const { return file_; }
     [[nodiscard]] const Verdict& verdict() const { return verdict_; }
     [[nodiscard]] const TableSet& tables() const { return tables_; }
@@ -110,6 +111,8 @@ Result<std::string> presentedFile(const Archive& archive, std::int64_t number);
 /// The sheet that was judged, and the verdict, in the contract's formats.
 Result<std::string> presentedSheet(const Archive& archive, std::int64_t number);
 Result<std::string> presentedVerdict(const Archive& archive, std::int64_t number);
+/// What the registers held of the casting then.
+Result<Dossier> presentedDossier(const Archive& archive, std::int64_t number);
 
 /// Why a certificate cannot be released now, by this person.
 struct Obstacle {

@@ -14,6 +14,8 @@
 #include "archive/lifecycle_actions.h"
 #include "archive/plan_store.h"
 #include "archive/record_store.h"
+#include "archive/register_replay.h"
+#include "archive/register_store.h"
 #include "archive/retention_store.h"
 #include "archive/stored_file.h"
 #include "trust/canonical.h"
@@ -26,16 +28,18 @@ constexpr char kUnreadable[] = "cannot be read";
 /// Fewer bytes than any row of the history takes, so that no more than so many can be in a file.
 constexpr std::uintmax_t kSmallestHistoryRow = 200;
 
-enum class What { Order, Part, Plan, Casting, Examination, Certificate };
+enum class What { Order, Part, Plan, Casting, Entry, Examination, Certificate };
 
 /// Something that should be stored; ordered as it is reported.
 struct Thing {
     What what = What::Order;
-    std::int64_t number = 0;  ///< of an examination or certificate; a plan's revision
-    std::string key;          ///< of the others; the part of a plan
+    std::int64_t number = 0;        ///< of an examination or certificate; a plan's revision
+    std::string key;                ///< of the others; the part of a plan
+    std::string registerName = {};  ///< of an entry
 
     friend bool operator<(const Thing& a, const Thing& b) {
-        return std::tie(a.what, a.key, a.number) < std::tie(b.what, b.key, b.number);
+        return std::tie(a.what, a.registerName, a.key, a.number) <
+               std::tie(b.what, b.registerName, b.key, b.number);
     }
 };
 
@@ -112,7 +116,8 @@ private:
         if (action == action::kPartSaved) expected_[{What::Part, 0, subject}];
         if (action == action::kCastingSaved) expected_[{What::Casting, 0, subject}];
         if (action != action::kZonePlanAdded && action != action::kExaminationSaved &&
-            action != action::kCertificateAdded && action != action::kCertificateReleased)
+            action != action::kCertificateAdded && action != action::kCertificateReleased &&
+            !RegisterReplay::follows(action))
             return;
         const auto row = parseCanonical(bytes);
         const Canonical* content = row ? row.value().member("content") : nullptr;
@@ -121,6 +126,9 @@ private:
             const Canonical* digest = content->member("file_sha256");
             expected_[{What::Certificate, number, ""}] =
                 digest && digest->text() ? *digest->text() : "";
+        } else if (RegisterReplay::follows(action)) {
+            if (const Canonical* name = content->member("register"); name && name->text())
+                expected_[{What::Entry, 0, subject, *name->text()}];
         } else if (action == action::kExaminationSaved) {
             const Canonical* header = content->member("header");
             const Canonical* casting = header ? header->member("casting") : nullptr;
@@ -188,6 +196,8 @@ private:
                 return reportUnless(
                     loadZonePlan(connection_, thing.key, static_cast<int>(thing.number)),
                     "zone plan of " + thing.key + " revision " + number);
+            case What::Entry:
+                return readEntry(thing);
             case What::Examination:
                 return reportUnless(
                     loadDraft(connection_, thing.number),
@@ -195,6 +205,13 @@ private:
             case What::Certificate:
                 return readCertificate(thing.number, hint);
         }
+    }
+
+    void readEntry(const Thing& thing) {
+        const std::string name = thing.registerName + " " + thing.key;
+        const auto found = loadEntries(
+            connection_, {.registerName = thing.registerName, .key = thing.key, .byKey = true});
+        if (!found || found->empty()) lose(name, found ? "is gone" : kUnreadable);
     }
 
     void readCertificate(std::int64_t number, const std::string& digestInHistory) {

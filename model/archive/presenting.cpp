@@ -176,6 +176,9 @@ Result<Prepared> Preparing::read(const Archive& archive, const std::string& seri
         if (!test) return test.error();
         prepared.tests_.push_back(std::move(*test));
     }
+    // What the registers said then, not what they say by now.
+    prepared.file_.used = {};
+    for (const SignedTest& test : prepared.tests_) addHoldings(prepared.file_.used, test.used);
     if (!isTheirs)
         return refusal(connection.place(),
                        "lets only an inspector of the casting %1 present it; %2 "

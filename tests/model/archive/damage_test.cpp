@@ -9,9 +9,11 @@
 #include <sys/stat.h>
 
 #include "archive/losses.h"
+#include "archive/registers.h"
 #include "archive/stored_file.h"
 #include "archive_fixture.h"
 #include "base/digest.h"
+#include "foundry/filled.h"
 #include "foundry/old_certificates.h"
 #include "raw_database.h"
 
@@ -223,6 +225,25 @@ TEST_F(Damage, NamesTheCastingsAndExaminationsThatAreLost) {
     EXPECT_THAT(losses(), AllOf(Contains(testing::ContainsRegex(
                                     "examination [0-9]+ of casting S-1[0-9]+: cannot be read")),
                                 Not(Contains(HasSubstr("examination 1 of")))));
+}
+
+TEST_F(Damage, NamesTheEntriesOfRegistersThatAreLost) {
+    {
+        Archive archive = reopened();
+        for (int i = 1; i <= 60; ++i) {
+            auto thing = foundry::filled<Equipment>();
+            thing.id = "E-" + std::to_string(100 + i);
+            thing.remarks = std::string(200, 'r');
+            ASSERT_THAT(saveEntry(archive, thing, 0, actor_), Succeeds());
+        }
+    }
+    whole_ = bytesOf(path());
+    EXPECT_THAT(losses(), IsEmpty());
+    erase(pagesOf("register_entry", "leaf").at(1));
+    EXPECT_THAT(losses(),
+                AllOf(Contains(testing::ContainsRegex("equipment E-1[0-9]+: cannot be read")),
+                      Not(Contains(HasSubstr("equipment E-101:"))),
+                      Contains(HasSubstr("table register_entry: holds entries that cannot be"))));
 }
 
 TEST_F(Damage, NamesTheRowsOfTheHistoryThatAreLostAndReadsTheRest) {

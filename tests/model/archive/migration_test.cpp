@@ -10,7 +10,9 @@
 #include "archive/dialect.h"
 #include "archive/rejudge.h"
 #include "archive/search.h"
+#include "archive/signed_record.h"
 #include "archive/stored_file.h"
+#include "archive/test_validity.h"
 #include "archive_fixture.h"
 #include "foundry/old_certificates.h"
 #include "raw_database.h"
@@ -19,6 +21,7 @@ namespace model {
 namespace {
 
 using testing::ElementsAre;
+using testing::ElementsAreArray;
 using testing::IsEmpty;
 
 /// Steps that no released program has, on top of the released ones.
@@ -193,13 +196,13 @@ TEST_P(ReleasedSchema, IsBroughtUpToDateWithEverythingInIt) {
     EXPECT_EQ(found->certificates.size(), 1U);
 }
 
-INSTANTIATE_TEST_SUITE_P(All, ReleasedSchema, testing::Values(1, 5));
+INSTANTIATE_TEST_SUITE_P(All, ReleasedSchema, testing::Values(1, 5, 6));
 
 // Identities, seals, signatures, a signed record and a certificate that two more people signed.
-using SignedSchema = OldArchive;
+class SignedSchema : public OldArchive, public testing::WithParamInterface<int> {};
 
-TEST_F(SignedSchema, KeepsWhatPeopleSigned) {
-    load("schema_5_signed");
+TEST_P(SignedSchema, KeepsWhatPeopleSigned) {
+    load("schema_" + std::to_string(GetParam()) + "_signed");
     std::string pdf = "%PDF-1.7 signed by the inspector\n";
     for (const char* more : {"and by the third party\n", "and by the QA manager\n", ""}) {
         ASSERT_THAT(storeFile(old() + ".files", pdf), Succeeds());
@@ -209,11 +212,15 @@ TEST_F(SignedSchema, KeepsWhatPeopleSigned) {
         RawDatabase raw(old());
         return raw.value("SELECT max(sequence) FROM history");
     }();
+    const std::string content = RawDatabase(old()).value("SELECT content FROM record");
     ASSERT_THAT(Archive::open(old(), clock_), Succeeds());
+    std::vector<std::string> migrated;
+    for (int schema = GetParam() + 1; schema <= migrations().back().version; ++schema)
+        migrated.push_back("archive migrated schema " + std::to_string(schema));
     RawDatabase raw(old());
     EXPECT_THAT(
         raw.column("SELECT action || ' ' || subject FROM history WHERE sequence > " + before),
-        ElementsAre("archive migrated schema 6", "archive migrated schema 7"));
+        ElementsAreArray(migrated));
     auto archive = Archive::open(old(), clock_);
     ASSERT_THAT(archive, Succeeds());
     const auto verification = archive->verify();
@@ -225,6 +232,15 @@ TEST_F(SignedSchema, KeepsWhatPeopleSigned) {
     EXPECT_EQ(std::to_string(verification->signatures),
               raw.value("SELECT count(*) FROM history_signature"));
     EXPECT_EQ(*archive->certificateFile(1), pdf);
+    // What was signed is the same, byte for byte; of conditions it says nothing.
+    const auto record = examinationStates(*archive, "S-17")->front().records.front().id;
+    EXPECT_EQ(*signedRecordContent(*archive, record), content);
+    const auto test = signedTest(*archive, record);
+    ASSERT_THAT(test, Succeeds());
+    EXPECT_EQ(test->conditions, TestConditions());
+    EXPECT_EQ(test->used, Holdings());
+    EXPECT_THAT(test->findings, IsEmpty());
+    EXPECT_THAT(test->testers.examiner, IsEmpty());
     const auto judgedAgain = rejudge(*archive);
     ASSERT_THAT(judgedAgain, Succeeds());
     EXPECT_EQ(judgedAgain->count, 1);
@@ -233,6 +249,21 @@ TEST_F(SignedSchema, KeepsWhatPeopleSigned) {
     ExaminationDraft draft = sampleUltrasonicDraft();
     draft.header.zone = "Z1";
     ASSERT_THAT(archive->save(draft, actor_), Succeeds());
+    EXPECT_THAT(archive->verify()->findings, IsEmpty());
+}
+
+INSTANTIATE_TEST_SUITE_P(All, SignedSchema, testing::Values(5, 6));
+
+// The ultrasonic rows of schema 6 have no number of a setting check.
+TEST_F(OldArchive, KeepsUltrasonicRows) {
+    load("schema_6");
+    ASSERT_THAT(storeFile(old() + ".files", "%PDF of an old archive"), Succeeds());
+    const auto archive = Archive::open(old(), clock_);
+    ASSERT_THAT(archive, Succeeds());
+    ExaminationDraft expected = sampleUltrasonicDraft();
+    for (TypedReflector& row : expected.reflectors) row.afterCheck.clear();
+    EXPECT_EQ(described(*archive->draft(2)), described(expected));
+    EXPECT_EQ(archive->draft(2)->conditions, TestConditions());
     EXPECT_THAT(archive->verify()->findings, IsEmpty());
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Nothing is released while a nonconformance is open, a test by others is missing, or the order
 // cannot be read.
+#include "archive/retention.h"
 #include "archive/search.h"
 #include "register_fixture.h"
 
@@ -180,6 +181,31 @@ TEST_F(RepairObstacles, ASeriesIsFoundByEverySerialNumber) {
     EXPECT_THAT(findings(), Contains(HasSubstr("certificate 1: is not found by the serial")));
     alter("INSERT INTO certificate_serial VALUES ('S-18', 1), ('S-99', 1)");
     EXPECT_THAT(findings(), Contains(HasSubstr("certificate 1: is not found by the serial")));
+    alter(
+        "DELETE FROM certificate_serial WHERE serial <> 'S-17';"
+        "UPDATE certificate SET series = 'S-17'");
+    EXPECT_THAT(findings(), Contains(HasSubstr("certificate 1: is not what the history says")));
+}
+
+TEST_F(RepairObstacles, ASeriesGoesWithItsCertificate) {
+    Casting casting = sampleCasting();
+    casting.series = "S-17, S-18";
+    ASSERT_THAT(archive_->save(casting, 1, actor_), Succeeds());
+    sign(LifecycleTest::save(draft()));
+    const std::int64_t number = present();
+    ASSERT_THAT(release(number, qaManager_), Succeeds());
+    {
+        RawDatabase raw(path());
+        EXPECT_EQ(raw.run("DELETE FROM certificate_serial"), SQLITE_CONSTRAINT_TRIGGER);
+        EXPECT_EQ(raw.run("UPDATE certificate_serial SET serial = 'S-9'"),
+                  SQLITE_CONSTRAINT_TRIGGER);
+    }
+    ASSERT_THAT(keepUntil(*archive_, "O-1", "2026-12-31", "", qaManager_), Succeeds());
+    clock_.set(clock_.now() + std::chrono::days(60));
+    ASSERT_THAT(dispose(*archive_, number, "its day is over", qaManager_), Succeeds());
+    EXPECT_EQ(RawDatabase(path()).value("SELECT count(*) FROM certificate_serial"), "0");
+    EXPECT_THAT(findCertificates(*archive_, {.words = "S-18"})->certificates, IsEmpty());
+    EXPECT_THAT(findings(), IsEmpty());
 }
 
 TEST_F(RepairObstacles, AnAttestationThatWasWithdrawnIsNamed) {

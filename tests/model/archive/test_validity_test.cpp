@@ -145,6 +145,9 @@ TEST_F(TestValidity, ThatHoldsIsFrozenWithWhatTheRegistersSaid) {
     EXPECT_EQ(content["used"]["qualifications"][0]["state"], "valid");
     EXPECT_EQ(content["condition_sets"][0]["id"], "ISO 9712:2021");
     EXPECT_EQ(content["condition_sets"][0]["sha256"].get<std::string>().size(), 64U);
+    const auto prepared = prepare(*archive_, "S-17", inspector_);
+    ASSERT_THAT(prepared, Succeeds());
+    EXPECT_EQ(prepared->file().used, test->used);
     EXPECT_THAT(findings(), IsEmpty());
 }
 
