@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <thread>
@@ -105,11 +106,11 @@ Result<Measurement> measureVerify(const std::string& name, std::int64_t count, i
     line.value = program;
     line.yardstick = bare;
     line.peakMb = peakMb;
-    line.note =
-        std::to_string(rows->size()) + " rows of the history; shortest of " + std::to_string(runs) +
-        " runs, both on " + std::to_string(std::max(1U, std::thread::hardware_concurrency())) +
-        " cores; the archive took " + std::to_string((*crowd)->bytesOnDisk() / 1'000'000) +
-        " MB on disk and " + std::to_string(static_cast<int>(madeMs / 1000 + 0.5)) + " s to make";
+    line.note = std::to_string(rows->size()) + " rows of the history; shortest of " +
+                std::to_string(runs) + " runs, both on " +
+                std::to_string(std::max(1U, std::thread::hardware_concurrency())) +
+                " cores; the archive took " + std::to_string((*crowd)->bytesOnDisk() / 1'000'000) +
+                " MB on disk and " + std::to_string(std::lround(madeMs / 1000)) + " s to make";
     return line;
 }
 

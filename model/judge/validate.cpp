@@ -72,14 +72,15 @@ Result<void> validateExamination(const Examination& e, const TableSet& tables,
     if (table->method != e.method)
         return inputError(path + ".table", "%1 is a table for %2, not for %3",
                           {e.table, std::string(word(table->method)), std::string(word(e.method))});
+    const auto levelPath = [&](const std::string& name) { return path + ".levels." + name; };
     for (const auto& [name, level] : e.levels) {
         const LevelKey* key = orderedKey(*table, name);
         if (key == nullptr)
             return inputError(path + ".levels", "%1 has no level key \"%2\"", {e.table, name});
         if (std::find(key->levels.begin(), key->levels.end(), level) == key->levels.end())
-            return inputError(path + ".levels." + name, "%1 has no level \"%2\"", {e.table, level});
+            return inputError(levelPath(name), "%1 has no level \"%2\"", {e.table, level});
         if (key->name != name && e.levels.contains(key->name))
-            return inputError(path + ".levels." + name,
+            return inputError(levelPath(name),
                               "stands beside \"%1\", which orders it already; give one of them",
                               {key->name});
     }
@@ -94,7 +95,7 @@ Result<void> validateExamination(const Examination& e, const TableSet& tables,
     std::set<std::string_view> ids;
     for (std::size_t i = 0; i < e.indications.size(); ++i) {
         const std::string place = path + ".indications[" + std::to_string(i) + "]";
-        if (const auto valid = validateIndication(e, *table, e.indications[i], place); !valid)
+        if (auto valid = validateIndication(e, *table, e.indications[i], place); !valid)
             return valid;
         if (!ids.insert(e.indications[i].id).second)
             return inputError(place + ".id", "\"%1\" is used twice in this examination",
@@ -109,7 +110,7 @@ Result<void> validate(const Sheet& sheet, const TableSet& tables) {
     std::set<std::tuple<std::string, Method, Stage, int, int>> seen;
     for (std::size_t i = 0; i < sheet.examinations.size(); ++i) {
         const Examination& e = sheet.examinations[i];
-        if (const auto valid = validateExamination(e, tables, pathOf(i)); !valid) return valid;
+        if (auto valid = validateExamination(e, tables, pathOf(i)); !valid) return valid;
         if (!seen.emplace(e.zone, e.method, e.stage, e.repairCycle, e.repeat).second)
             return inputError(pathOf(i),
                               "zone %1 has this method, stage, repair cycle and repeat twice",

@@ -134,7 +134,7 @@ Result<void> validatePlaces(const Sheet& sheet) {
         if (first) surfaces[e.surface->id].push_back(rectangleOf(e, i));
     }
     for (auto& [id, zones] : surfaces)
-        if (const auto valid = validateOverlaps(zones, periods[id]); !valid) return valid;
+        if (auto valid = validateOverlaps(zones, periods[id]); !valid) return valid;
     return {};
 }
 

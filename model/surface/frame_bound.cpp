@@ -220,9 +220,11 @@ void FrameBounder::sortOutBySides(const FrameNode& parent, const std::uint32_t* 
             outerTurned + both(radius) + spread + turn * (exchanged(spread + far) + turn * far);
         const AxesMask met = far <= reach + both(moving);
         const double circleReach = circle + part.extent();
+        // NOLINTBEGIN(clang-diagnostic-bitwise-instead-of-logical): no branch in the inner loop
         bool may = static_cast<bool>(met[0] & met[1]) &
                    (sum(away * away) <= circleReach * circleReach) &
                    (across <= sum(outer * exchanged(spread)) + (radius + anyPoint) * part.half);
+        // NOLINTEND(clang-diagnostic-bitwise-instead-of-logical)
 
         const Axes covered = core + spread;
         const AxesMask within = far <= covered;

@@ -143,6 +143,7 @@ std::vector<SurfaceGroup> rowsOf(std::span<const Capsule> capsules, GapLimit lim
     std::stable_sort(rows.begin(), rows.end(),
                      [](const auto& a, const auto& b) { return a.first.isBetterThan(b.first); });
     std::vector<SurfaceGroup> groups;
+    groups.reserve(rows.size());
     for (auto& [row, group] : rows) groups.push_back(std::move(group));
     return groups;
 }

@@ -45,6 +45,7 @@ model::Result<std::string> drawAppearance(const std::vector<std::string>& lines,
     Faces faces(file, fonts);
     if (faces.error()) return *faces.error();
     std::vector<Glyphs> texts;
+    texts.reserve(lines.size());
     for (const std::string& line : lines)
         texts.push_back(faces.lay(line, texts.empty() ? Weight::Bold : Weight::Regular));
     if (faces.error()) return *faces.error();

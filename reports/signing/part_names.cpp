@@ -37,7 +37,7 @@ PartNames::PartNames(QPDF& file) {
     name(file.getTrailer().getKey("/Info"), "the document's information");
 }
 
-void PartNames::name(QPDFObjectHandle object, const std::string& text) {
+void PartNames::name(const QPDFObjectHandle& object, const std::string& text) {
     if (object.isIndirect()) names_.emplace(object.getObjGen(), text);
 }
 

@@ -16,7 +16,7 @@ public:
     [[nodiscard]] std::string of(QPDFObjGen object) const;
 
 private:
-    void name(QPDFObjectHandle object, const std::string& text);
+    void name(const QPDFObjectHandle& object, const std::string& text);
     void nameResources(QPDFObjectHandle resources, const std::string& page);
 
     std::map<QPDFObjGen, std::string> names_;

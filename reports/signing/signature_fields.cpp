@@ -42,7 +42,7 @@ std::string grown(QPDFObjectHandle array, const std::string& references) {
     return text + references + " ]";
 }
 
-void rewrite(Revision& revision, QPDFObjectHandle object,
+void rewrite(Revision& revision, const QPDFObjectHandle& object,
              const std::map<std::string, std::string>& replaced) {
     revision.write(object.getObjectID(), object.getGeneration(), dictionaryText(object, replaced));
 }

@@ -17,7 +17,6 @@ using test::judged;
 using test::mm;
 using test::mm2;
 using test::reflector;
-using test::steel;
 using test::ultrasonicSheet;
 using test::whyOf;
 using testing::Contains;

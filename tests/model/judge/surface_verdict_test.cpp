@@ -14,7 +14,6 @@ using test::checkOf;
 using test::linear;
 using test::mm;
 using test::numbered;
-using test::spot;
 using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;

@@ -239,7 +239,7 @@ TEST(WorkedCasesOracle, TheSumInTheFrameDecides) {
 
 // E19: ASME BPVC VIII-1:2017, 7-3(a)(4) (M): t/3 at t = 40.
 TEST(WorkedCasesOracle, AThirdOfTheThickness) {
-    const auto word = [](Indication indication) {
+    const auto word = [](const Indication& indication) {
         return judged("ASME VIII-1:2017 App. 7 PT", {{"all", "App. 7"}},
                       apart({ofKind(indication, Kind::Shrinkage)}))
             .word;
