@@ -34,6 +34,11 @@ public:
     Result<void> keepFromWriting();
     [[nodiscard]] bool isReadOnly() const { return readOnly_; }
 
+    /// Whether writes are being made one (batch.h). Broken: the database undid what they wrote.
+    enum class Batch { None, Open, Broken };
+    [[nodiscard]] Batch batch() const { return batch_; }
+    void setBatch(Batch batch) const { batch_ = batch; }
+
     /// Runs one statement that takes no values and gives no rows.
     [[nodiscard]] Result<void> execute(const QString& sql) const;
 
@@ -50,6 +55,7 @@ private:
     QSqlDatabase database_;
     std::string place_;
     bool readOnly_ = false;
+    mutable Batch batch_ = Batch::None;
     std::thread::id thread_ = std::this_thread::get_id();
 };
 

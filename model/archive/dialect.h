@@ -52,6 +52,8 @@ Result<void> checkForeignKeys(const Connection& connection, bool check);
 
 /// Starts a transaction that holds the right to write from its first statement on.
 Result<void> beginWriting(const Connection& connection);
+/// Whether what that began is still open: the database ends it by itself where the disk is full.
+bool isWriting(const Connection& connection);
 
 /// Runs a script of several statements, within the caller's transaction.
 Result<void> runScript(const Connection& connection, std::string_view script);

@@ -136,6 +136,13 @@ Result<void> beginWriting(const Connection& connection) {
     return connection.execute("BEGIN IMMEDIATE");
 }
 
+bool isWriting(const Connection& connection) {
+    // There is no question for it, but a second transaction is refused within one.
+    if (!connection.execute("BEGIN")) return true;
+    static_cast<void>(connection.execute("ROLLBACK"));
+    return false;
+}
+
 Result<void> runScript(const Connection& connection, std::string_view script) {
     while (!script.empty()) {
         const std::string statement = takeStatement(script);

@@ -44,14 +44,27 @@ Result<std::unique_ptr<WriteTransaction>> WriteTransaction::beginUnsealed(
     if (connection.isReadOnly())
         return refusal(connection.place(),
                        "was opened for reading only: nothing was written to it");
-    if (auto begun = dialect::beginWriting(connection); !begun) return begun.error();
-    return std::unique_ptr<WriteTransaction>(
+    const bool inBatch = connection.batch() != Connection::Batch::None;
+    if (connection.batch() == Connection::Batch::Broken ||
+        (inBatch && !dialect::isWriting(connection)))
+        return refusal(connection.place(), "undid the writes that this one belongs to");
+    const auto begun =
+        inBatch ? connection.execute("SAVEPOINT one_write") : dialect::beginWriting(connection);
+    if (!begun) return begun.error();
+    std::unique_ptr<WriteTransaction> transaction(
         new WriteTransaction(connection, actor.name, clock.now()));
+    transaction->inBatch_ = inBatch;
+    return transaction;
 }
 
 WriteTransaction::~WriteTransaction() {
+    if (!open_) return;
     // Where this fails the database has rolled back by itself already.
-    if (open_) static_cast<void>(connection_.execute("ROLLBACK"));
+    if (!inBatch_)
+        static_cast<void>(connection_.execute("ROLLBACK"));
+    else if (!connection_.execute("ROLLBACK TO one_write") ||
+             !connection_.execute("RELEASE one_write"))
+        connection_.setBatch(Connection::Batch::Broken);
 }
 
 Result<void> WriteTransaction::record(const std::string& action, const std::string& subject,
@@ -91,18 +104,21 @@ Result<void> WriteTransaction::commit() {
     assert(recorded_);
     if (!recorded_)
         return refusal(connection_.place(), "is not written without a row of the history");
-    if (auto done = connection_.execute("COMMIT"); !done) return done;
+    if (auto done = connection_.execute(inBatch_ ? "RELEASE one_write" : "COMMIT"); !done)
+        return done;
     open_ = false;
     return {};
 }
 
 Result<std::unique_ptr<ReadTransaction>> ReadTransaction::begin(const Connection& connection) {
-    if (auto begun = connection.execute("BEGIN"); !begun) return begun.error();
-    return std::unique_ptr<ReadTransaction>(new ReadTransaction(connection));
+    const bool inBatch = connection.batch() != Connection::Batch::None;
+    if (!inBatch)
+        if (auto begun = connection.execute("BEGIN"); !begun) return begun.error();
+    return std::unique_ptr<ReadTransaction>(new ReadTransaction(connection, inBatch));
 }
 
 ReadTransaction::~ReadTransaction() {
-    static_cast<void>(connection_.execute("COMMIT"));
+    if (!inBatch_) static_cast<void>(connection_.execute("COMMIT"));
 }
 
 }  // namespace model

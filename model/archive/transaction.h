@@ -69,6 +69,7 @@ private:
     Head head_;
     bool recorded_ = false;
     bool leftAsIs_ = false;
+    bool inBatch_ = false;  ///< a part of it, which ends with it
     bool open_ = true;
 };
 
@@ -81,8 +82,10 @@ public:
     ~ReadTransaction();
 
 private:
-    explicit ReadTransaction(const Connection& connection) : connection_(connection) {}
+    ReadTransaction(const Connection& connection, bool inBatch)
+        : connection_(connection), inBatch_(inBatch) {}
     const Connection& connection_;
+    bool inBatch_ = false;  ///< which is a transaction already
 };
 
 /// Runs body(transaction), which returns a Result, and commits where it succeeded.
