@@ -115,13 +115,20 @@ Result<void> checkApproval(const StoredEntry& entry, const StoredEntry* before,
 
 }  // namespace
 
-Result<void> checkReferences(const Connection& connection, const std::string& folder,
-                             const StoredEntry& entry) {
+Result<std::vector<Error>> wrongReferences(const Connection& connection, const std::string& folder,
+                                           const StoredEntry& entry) {
+    std::vector<Error> wrong;
+    const auto isWrong = [&](const Result<void>& checked) -> Result<void> {
+        if (checked) return {};
+        if (checked.error().kind != ErrorKind::Input) return checked;
+        wrong.push_back(checked.error());
+        return {};
+    };
     if (entry.casting) {
         SqlStatement statement(connection, "SELECT 1 FROM casting WHERE serial = ?");
         const auto row = statement.first(*entry.casting);
         if (!row) return row.error();
-        if (!*row) return notThere("casting", "casting", *entry.casting);
+        if (!*row) wrong.push_back(notThere("casting", "casting", *entry.casting));
     }
     for (const Reference& reference : kReferences) {
         if (reference.from != entry.registerName) continue;
@@ -129,10 +136,11 @@ Result<void> checkReferences(const Connection& connection, const std::string& fo
         const bool isList = reference.field == "weld_repairs";
         for (const std::string& name : isList ? itemsOf(text) : std::vector{text})
             if (!name.empty())
-                if (auto checked = checkOne(connection, entry, reference, name); !checked)
-                    return checked;
+                if (auto done = isWrong(checkOne(connection, entry, reference, name)); !done)
+                    return done.error();
     }
-    return checkFile(folder, entry);
+    if (auto done = isWrong(checkFile(folder, entry)); !done) return done.error();
+    return wrong;
 }
 
 Result<void> checkSigner(const StoredEntry& entry, const StoredEntry* before,

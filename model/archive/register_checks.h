@@ -4,16 +4,17 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "archive/register_store.h"
 #include "archive/sign_in.h"
 
 namespace model {
 
-/// Whether everything that the entry names is there, and of the same casting. `folder`: of the
-/// archive's files. Input; place: the field's key.
-Result<void> checkReferences(const Connection& connection, const std::string& folder,
-                             const StoredEntry& entry);
+/// What the entry names that is not there, or is of another casting; empty: nothing. `folder`: of
+/// the archive's files. Input; place: the field's key.
+Result<std::vector<Error>> wrongReferences(const Connection& connection, const std::string& folder,
+                                           const StoredEntry& entry);
 
 /// Whether `signer` may save this as the next version of `before` (null: as the first). Refused,
 /// or Input where a procedure names somebody else as approving it.

@@ -34,12 +34,7 @@ Result<void> checkKey(const T& entry) {
 }
 
 template <class T>
-Result<StoredEntry> checkedEntry(const T& entry) {
-    for (FieldError& wrong : wrongFields(entry)) {
-        wrong.error.place = wrong.field;
-        return std::move(wrong.error);
-    }
-    if (auto checked = checkKey(entry); !checked) return checked.error();
+StoredEntry entryOf(const T& entry) {
     StoredEntry stored;
     stored.registerName = std::string(T::kRegister);
     stored.key = keyOf(entry);
@@ -49,6 +44,16 @@ Result<StoredEntry> checkedEntry(const T& entry) {
     if (std::string file = textIn(stored.content, "file_sha256"); !file.empty())
         stored.file = std::move(file);
     return stored;
+}
+
+template <class T>
+Result<StoredEntry> checkedEntry(const T& entry) {
+    for (FieldError& wrong : wrongFields(entry)) {
+        wrong.error.place = wrong.field;
+        return std::move(wrong.error);
+    }
+    if (auto checked = checkKey(entry); !checked) return checked.error();
+    return entryOf(entry);
 }
 
 Result<std::int64_t> save(Archive& archive, StoredEntry entry, std::int64_t knownVersion,
@@ -65,16 +70,17 @@ Result<std::int64_t> save(Archive& archive, StoredEntry entry, std::int64_t know
                 connection, {.registerName = entry.registerName, .key = entry.key, .byKey = true});
             if (!stored) return stored.error();
             const StoredEntry* before = stored->empty() ? nullptr : &stored->front();
-            const auto version = nextVersion(connection, before ? before->version : 0,
-                                             entry.registerName.c_str(), entry.key, knownVersion);
+            auto version = nextVersion(connection, before ? before->version : 0,
+                                       entry.registerName.c_str(), entry.key, knownVersion);
             if (!version) return version;
             if (before && before->casting != entry.casting)
                 return inputError("casting", "cannot change: the entry belongs to the casting %1",
                                   {before->casting.value_or("")});
             if (signer)
                 if (auto may = checkSigner(entry, before, *signer); !may) return may.error();
-            if (auto checked = checkReferences(connection, folder, entry); !checked)
-                return checked.error();
+            const auto wrong = wrongReferences(connection, folder, entry);
+            if (!wrong) return wrong.error();
+            if (!wrong->empty()) return wrong->front();
             if (before && before->content == entry.content) {
                 transaction.leaveAsIs();
                 return before->version;
@@ -117,6 +123,20 @@ Result<std::int64_t> saveEntry(Archive& archive, const T& entry, std::int64_t kn
     auto checked = checkedEntry(entry);
     if (!checked) return checked.error();
     return save(archive, std::move(*checked), knownVersion, signer.actor(), &signer);
+}
+
+template <class T>
+Result<std::vector<FieldError>> wrongReferences(const Archive& archive, const T& entry) {
+    auto wrong = wrongReferences(ArchiveAccess::connection(archive), ArchiveAccess::folder(archive),
+                                 entryOf(entry));
+    if (!wrong) return wrong.error();
+    std::vector<FieldError> errors;
+    for (Error& error : *wrong) {
+        std::string field = std::move(error.place);
+        error.place.clear();
+        errors.push_back({std::move(field), std::move(error)});
+    }
+    return errors;
 }
 
 Result<std::string> keepFile(Archive& archive, std::string_view bytes) {
@@ -171,13 +191,17 @@ Result<Holdings> holdings(const Archive& archive) {
     return loadHoldings(connection);
 }
 
+// A type is no expression, which the check takes it for.
+// NOLINTBEGIN(bugprone-macro-parentheses)
 #define FETTLEMARK_REGISTER(T)                                                                  \
     template Result<std::int64_t> saveEntry(Archive&, const T&, std::int64_t, const Actor&);    \
     template Result<std::int64_t> saveEntry(Archive&, const T&, std::int64_t, const SignedIn&); \
+    template Result<std::vector<FieldError>> wrongReferences(const Archive&, const T&);         \
     template Result<std::vector<Stored<T>>> entries(const Archive&);                            \
     template Result<std::vector<Stored<T>>> entriesOf(const Archive&, const std::string&);      \
     template Result<Stored<T>> entry(const Archive&, const std::string&);                       \
     template Result<std::vector<Stored<T>>> versionsOf(const Archive&, const std::string&);
+// NOLINTEND(bugprone-macro-parentheses)
 
 FETTLEMARK_REGISTER(Equipment)
 FETTLEMARK_REGISTER(EquipmentCheck)

@@ -38,6 +38,11 @@ template <class T>
 Result<std::int64_t> saveEntry(Archive& archive, const T& entry, std::int64_t knownVersion,
                                const SignedIn& signer);
 
+/// Everything that an entry names and that is not there, or belongs to another casting;
+/// saveEntry() tells the first.
+template <class T>
+Result<std::vector<FieldError>> wrongReferences(const Archive& archive, const T& entry);
+
 /// The most bytes of a file that an entry names.
 inline constexpr std::size_t kLargestEntryFile = 50'000'000;
 /// Keeps a file's bytes with the archive's files and returns their SHA-256, for the entry's field
