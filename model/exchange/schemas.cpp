@@ -63,8 +63,7 @@ JsonValue schemaOfTyped(const FieldInfo& field) {
                               {"minLength", JsonValue::count(1)}});
 }
 
-JsonValue schemaOf(const FieldInfo& field) {
-    const bool mayBeEmpty = field.need == FieldInfo::Need::Optional;
+JsonValue schemaOf(const FieldInfo& field, bool mayBeEmpty) {
     Members members{{"title", text(field.label)}};
     std::string description(field.help);
     if (!field.unit.empty())
@@ -109,11 +108,12 @@ JsonValue schemaOf(Text texts = Text::Checked, const Lists& lists = {}) {
     Members properties;
     std::vector<std::string> required;
     for (const Field<T>& field : T::fields()) {
-        properties.push_back({std::string(field.info.key),
-                              checked ? schemaOf(field.info) : schemaOfTyped(field.info)});
-        if (checked && field.info.need != FieldInfo::Need::Optional &&
-            !mayStandElsewhere<T>(field.info))
-            required.emplace_back(field.info.key);
+        const bool mayBeEmpty =
+            field.info.need == FieldInfo::Need::Optional || mayStandElsewhere<T>(field.info);
+        properties.push_back({std::string(field.info.key), checked
+                                                               ? schemaOf(field.info, mayBeEmpty)
+                                                               : schemaOfTyped(field.info)});
+        if (checked && !mayBeEmpty) required.emplace_back(field.info.key);
     }
     for (const auto& [name, of] : lists) properties.push_back({name, listOf(of)});
     return JsonValue::object({{"type", text("object")},
