@@ -177,6 +177,7 @@ void BusyArchive::live() {
     signAll("Q-3", "torn surface");
     release(present("Q-3"));
     signedCasting("Q-4", "O-31", "19");
+    stateSeries("Q-4", "Q-4, Q-41, Q-42");
     release(present("Q-4"));
     // One of each type waits; a number was never used.
     signedCasting("Q-5", "O-31");
@@ -185,6 +186,7 @@ void BusyArchive::live() {
     endorse(present("Q-6"));
     must(archive_.reserveCertificateNumber(actor_));
     makeDrafts();
+    keepRegisters();
     disposeOfOne();
     lookAfterPeople();
 }

@@ -62,6 +62,9 @@ private:
     void makeOrders();
     void makeDrafts();
     void makeUltrasonicDraft();
+    void keepRegisters();
+    /// Every serial number that a casting stands for.
+    void stateSeries(const std::string& serial, const std::string& series);
     void disposeOfOne();
     void lookAfterPeople();
 
