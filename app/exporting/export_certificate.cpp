@@ -11,9 +11,8 @@
 #include "base/digest.h"
 #include "exchange/json_text.h"
 #include "exchange/record_csv.h"
-#include "exporting/certificate_json.h"
 #include "exporting/readings_json.h"
-#include "trust/chain.h"
+#include "exporting/record_json.h"
 
 namespace app {
 namespace {
@@ -36,17 +35,8 @@ Result<model::FoundCertificate> foundCertificate(const model::Archive& archive,
 }
 
 std::string factsText(const model::FoundCertificate& found, const model::Certificate& certificate) {
-    JsonValue::Members members = certificateMembers(found);
+    JsonValue::Members members = statedMembers(found, certificate);
     members.insert(members.begin(), {"format", JsonValue::string("fettlemark-certificate/1")});
-    const model::IssueFacts& facts = certificate.facts;
-    members.push_back({"language", JsonValue::string(facts.language)});
-    members.push_back({"history_head", facts.printedHead
-                                           ? JsonValue::string(model::toText(*facts.printedHead))
-                                           : JsonValue()});
-    members.push_back({"limit_tables",
-                       JsonValue::strings({facts.tableDigests.begin(), facts.tableDigests.end()})});
-    members.push_back({"file_sha256", JsonValue::string(certificate.fileDigest)});
-    members.push_back({"file_bytes", JsonValue::count(certificate.fileSize)});
     return model::writeJson(JsonValue::object(std::move(members)));
 }
 
@@ -80,6 +70,27 @@ Result<void> addRecord(const model::Archive& archive, std::int64_t number, Expor
                                                               {"verdict.json", *verdict},
                                                               {"indications.csv", *indications},
                                                               {"checks.csv", *checks}};
+    for (const auto& [name, bytes] : all)
+        if (auto done = files.add(name, bytes); !done) return done;
+    return {};
+}
+
+/// All of it together, and as tables.
+Result<void> addWhole(const model::Archive& archive, const model::FoundCertificate& listed,
+                      const model::Certificate& certificate, const model::Presented& presented,
+                      Exported& files) {
+    const auto record = recordJson(archive, listed, certificate, presented);
+    if (!record) return record.error();
+    const auto records = model::recordsCsv(*record);
+    if (!records) return records.error();
+    const auto conditions = model::conditionsCsv(*record);
+    if (!conditions) return conditions.error();
+    const auto registers = model::registersCsv(*record);
+    if (!registers) return registers.error();
+    const std::pair<const char*, const std::string&> all[] = {{"record.json", *record},
+                                                              {"records.csv", *records},
+                                                              {"conditions.csv", *conditions},
+                                                              {"registers.csv", *registers}};
     for (const auto& [name, bytes] : all)
         if (auto done = files.add(name, bytes); !done) return done;
     return {};
@@ -121,6 +132,7 @@ Result<void> writeFiles(const model::Archive& archive, std::int64_t number,
     if (found != presented->end()) {
         if (auto done = addRecord(archive, number, files); !done) return done;
         if (auto done = addReadings(archive, *found, files); !done) return done;
+        if (auto done = addWhole(archive, *listed, *certificate, *found, files); !done) return done;
     }
     return files.finish();
 }

@@ -3,6 +3,7 @@
 
 #include "archive/signed_record.h"
 #include "base/decimal.h"
+#include "exchange/canonical_json.h"
 #include "exchange/json_text.h"
 #include "trust/canonical.h"
 
@@ -10,18 +11,9 @@ namespace app {
 namespace {
 
 using model::Canonical;
+using model::jsonOf;
 using model::JsonValue;
 using model::Result;
-
-JsonValue jsonOf(const Canonical& value) {
-    if (const auto* text = value.text()) return JsonValue::string(*text);
-    if (const auto* whole = value.whole()) return JsonValue::count(*whole);
-    if (const auto* truth = value.truth()) return JsonValue::boolean(*truth);
-    if (const auto* array = value.array()) return JsonValue::arrayOf(*array, jsonOf);
-    JsonValue::Members members;
-    for (const auto& [name, member] : *value.object()) members.push_back({name, jsonOf(member)});
-    return JsonValue::object(std::move(members));
-}
 
 /// A record holds computed numbers as decimal text; here they are numbers again.
 JsonValue sizeFrom(const Canonical::Object& size) {

@@ -52,10 +52,11 @@ TEST_F(ExportedReadings, StandBesideTheRecord) {
         namesIn(folder),
         UnorderedElementsAre("certificate-1.pdf", "certificate-1.json", "sheet.json",
                              "verdict.json", "indications.csv", "checks.csv", "readings.json",
-                             "settings.csv", "readings.csv", "SHA256SUMS"));
+                             "settings.csv", "readings.csv", "record.json", "records.csv",
+                             "conditions.csv", "registers.csv", "SHA256SUMS"));
     // coreutils' sha256sum, as an auditor would.
     EXPECT_EQ(std::system(("cd '" + folder + "' && sha256sum --quiet -c SHA256SUMS && test " +
-                           "$(wc -l < SHA256SUMS) = 9")
+                           "$(wc -l < SHA256SUMS) = 13")
                               .c_str()),
               0);
 
@@ -88,7 +89,8 @@ TEST_F(ExportedReadings, AreNotThereWithoutAnUltrasonicExamination) {
     EXPECT_THAT(
         namesIn(exported("EN 1369:2012")),
         UnorderedElementsAre("certificate-1.pdf", "certificate-1.json", "sheet.json",
-                             "verdict.json", "indications.csv", "checks.csv", "SHA256SUMS"));
+                             "verdict.json", "indications.csv", "checks.csv", "record.json",
+                             "records.csv", "conditions.csv", "registers.csv", "SHA256SUMS"));
     EXPECT_THAT(exportCertificate(*archive_, 1, pathOf("out")), FailsWith(model::ErrorKind::Input));
 }
 
