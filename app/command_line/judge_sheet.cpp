@@ -9,7 +9,6 @@
 #include "exchange/sheet_json.h"
 #include "exchange/verdict_json.h"
 #include "judge/judge.h"
-#include "limits/table_set.h"
 #include "qt_core.h"
 
 namespace app {
@@ -22,16 +21,6 @@ Result<model::TableSet> archivedTables(const std::string& file) {
     const Result<model::Archive> archive = model::Archive::open(file);
     if (!archive) return archive.error();
     return archive->tables();
-}
-
-Result<model::TableSet> tablesFor(const Arguments& arguments) {
-    const std::string* file = arguments.value("--db");
-    Result<model::TableSet> tables =
-        file == nullptr ? model::TableSet::shipped() : archivedTables(*file);
-    if (!tables) return tables;
-    if (const std::string* folder = arguments.value("--tables"))
-        if (Result<void> added = tables->addFolder(*folder); !added) return added.error();
-    return tables;
 }
 
 Result<Outcome> judgeSheet(const Arguments& arguments) {
@@ -53,6 +42,16 @@ Result<Outcome> judgeSheet(const Arguments& arguments) {
 }
 
 }  // namespace
+
+Result<model::TableSet> tablesFor(const Arguments& arguments) {
+    const std::string* file = arguments.value("--db");
+    Result<model::TableSet> tables =
+        file == nullptr ? model::TableSet::shipped() : archivedTables(*file);
+    if (!tables) return tables;
+    if (const std::string* folder = arguments.value("--tables"))
+        if (Result<void> added = tables->addFolder(*folder); !added) return added.error();
+    return tables;
+}
 
 ExitCode exitCodeOf(const model::Verdict& verdict, bool unattestedToo) {
     switch (verdict.word) {

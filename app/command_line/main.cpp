@@ -14,13 +14,18 @@
 #include "find_certificates.h"
 #include "help.h"
 #include "identity_commands.h"
+#include "judge_again.h"
 #include "judge_castings.h"
 #include "judge_sheet.h"
 #include "measure_machine.h"
+#include "order_touches.h"
 #include "people_commands.h"
 #include "rebuild_search.h"
+#include "register_commands.h"
 #include "release_commands.h"
 #include "retention_commands.h"
+#include "runs_out.h"
+#include "schema_command.h"
 #include "set_up_archive.h"
 #include "size_reading.h"
 #include "streams.h"
@@ -37,6 +42,7 @@ using model::Result;
 
 std::vector<Command> allCommands() {
     return {app::judgeCommand(),
+            app::judgeAgainCommand(),
             app::sizeCommand(),
             app::workingsCommand(),
             app::castingsCommand(),
@@ -75,6 +81,12 @@ std::vector<Command> allCommands() {
             app::disposeCommand(),
             app::backupCommand(),
             app::restoreCommand(),
+            app::importCommand(),
+            app::enterCommand(),
+            app::entriesCommand(),
+            app::runsOutCommand(),
+            app::orderTouchesCommand(),
+            app::schemaCommand(),
             app::measureCommand()};
 }
 
