@@ -16,7 +16,7 @@ std::string placeOf(const Consumable& item) {
 
 /// "1/2" and "2" in halves; none where it is neither a half nor a whole number from 1 to 4.
 std::optional<int> halvesOf(std::string_view level) {
-    if (level == "1/2") return 1;
+    if (level == "1/2" || level == "0.5" || level == "\xC2\xBD") return 1;
     if (level.size() == 1 && level[0] >= '1' && level[0] <= '4') return 2 * (level[0] - '0');
     return std::nullopt;
 }
@@ -42,7 +42,7 @@ OrderedLevel orderedLevel(const std::string& text) {
 
 /// The parts of a penetrant system's designation, "I A a - 2".
 struct Designation {
-    std::string type;   ///< "I", "II" or "III"
+    std::string type;  ///< "I", "II" or "III"
     std::string level;
 };
 
@@ -83,9 +83,9 @@ public:
             if (std::ranges::count(rule_.words, item->kind) > 0) items.push_back(item);
         if (items.empty()) {
             if (!rule_.ifStated)
-                findings_.addByRule(set_, rule_, "",
-                                    inputError("consumables", "none of these is named: %1",
-                                               {listOf(rule_.words)}));
+                findings_.addByRule(
+                    set_, rule_, "",
+                    inputError("consumables", "none of these is named: %1", {listOf(rule_.words)}));
             return;
         }
         if (rule_.kind == Is::OneMaker) return oneMaker(items);
@@ -104,7 +104,8 @@ private:
             if (item->maker == items[0]->maker && !item->maker.empty()) continue;
             ConditionFinding& finding = findings_.addByRule(
                 set_, rule_, item->id,
-                inputError(placeOf(*item), "is made by %1, and %2 by %3; one maker has to make both",
+                inputError(placeOf(*item),
+                           "is made by %1, and %2 by %3; one maker has to make both",
                            {item->maker, placeOf(*items[0]), items[0]->maker}));
             finding.measured = item->maker;
             finding.limit = items[0]->maker;
@@ -132,8 +133,7 @@ private:
     }
 
     void content(const Consumable& item, const std::string& text, const std::string& of) {
-        const std::string limit =
-            std::string(word(rule_.comparison)) + " " + rule_.limit->text();
+        const std::string limit = std::string(word(rule_.comparison)) + " " + rule_.limit->text();
         if (item.batchCertificate.empty())
             return say(item, "has no batch certificate for %1", {of}, "", limit);
         if (text.empty()) return say(item, "its %1 is not stated", {of}, "", limit);
@@ -153,7 +153,8 @@ private:
             say(item, "its designation \"%1\" is not of the form I A a - 2", {item.designation},
                 item.designation);
         } else if ((!item.type.empty() && read->type != romanOf(item.type)) ||
-                   (!item.sensitivityLevel.empty() && read->level != item.sensitivityLevel)) {
+                   (!item.sensitivityLevel.empty() &&
+                    halvesOf(read->level) != halvesOf(item.sensitivityLevel))) {
             say(item, "its designation %1 does not agree with type %2 and level %3",
                 {item.designation, item.type, item.sensitivityLevel}, item.designation);
         }
@@ -161,9 +162,9 @@ private:
 
     void say(const Consumable& item, std::string reason, std::vector<std::string> arguments,
              const std::string& measured = {}, const std::string& limit = {}) {
-        ConditionFinding& finding = findings_.addByRule(
-            set_, rule_, item.id,
-            inputError(placeOf(item), std::move(reason), std::move(arguments)));
+        ConditionFinding& finding =
+            findings_.addByRule(set_, rule_, item.id,
+                                inputError(placeOf(item), std::move(reason), std::move(arguments)));
         finding.measured = measured;
         finding.limit = limit;
     }
@@ -183,14 +184,14 @@ void checkBatch(const TestContext& context, const Consumable& item, FindingList&
                                 {item.openedOn, context.date}));
     if (item.expiresOn.empty()) return;
     if (!isDate(item.expiresOn)) {
-        findings.add("expiry " + item.id, Reaction::Block,
-                     inputError(place, "may be used until \"%1\", which is no date",
-                                {item.expiresOn}));
-    } else if (item.expiresOn < context.date) {
-        ConditionFinding& finding = findings.add(
+        findings.add(
             "expiry " + item.id, Reaction::Block,
-            inputError(place, "could be used until %1; the test was on %2",
-                       {item.expiresOn, context.date}));
+            inputError(place, "may be used until \"%1\", which is no date", {item.expiresOn}));
+    } else if (item.expiresOn < context.date) {
+        ConditionFinding& finding =
+            findings.add("expiry " + item.id, Reaction::Block,
+                         inputError(place, "could be used until %1; the test was on %2",
+                                    {item.expiresOn, context.date}));
         finding.measured = context.date;
         finding.limit = "<= " + item.expiresOn;
     }

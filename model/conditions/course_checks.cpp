@@ -12,10 +12,9 @@ using Is = ConditionKind;
 const ExaminationDraft* magneticBefore(const TestContext& context) {
     const Examination& header = context.draft.header;
     for (const ExaminationDraft& other : context.file.examinations) {
-        const bool isSame = other.header.method == Method::Magnetic &&
-                            other.header.zone == header.zone &&
-                            other.header.stage == header.stage &&
-                            other.header.repairCycle == header.repairCycle;
+        const bool isSame =
+            other.header.method == Method::Magnetic && other.header.zone == header.zone &&
+            other.header.stage == header.stage && other.header.repairCycle == header.repairCycle;
         if (!isSame || other.examinedOn > context.date) continue;
         if (isDate(other.examinedOn) && other.examinedOn == context.date) {
             const auto start = timeFrom(other.conditions.startedAt);

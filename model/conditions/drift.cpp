@@ -88,8 +88,7 @@ private:
             if (!ids.insert(check.id).second) unclear(place, "stands there twice");
             if (!names.contains(check.setting))
                 unclear(place, "is of the setting \"%1\", which there is not", {check.setting});
-            if (!timeFrom(check.at))
-                unclear(place, "its time \"%1\" cannot be read", {check.at});
+            if (!timeFrom(check.at)) unclear(place, "its time \"%1\" cannot be read", {check.at});
         }
         ids.clear();
         for (const Scan& scan : conditions_.scans) {
@@ -106,7 +105,8 @@ private:
             unclear(place, "is made with the setting \"%1\", which there is not", {scan.setting});
         const auto times = timed(scan);
         if (!times)
-            unclear(place, "its times \"%1\" and \"%2\" cannot be read, or it ends before it begins",
+            unclear(place,
+                    "its times \"%1\" and \"%2\" cannot be read, or it ends before it begins",
                     {scan.startedAt, scan.endedAt});
         if (!scan.examinedAgain.empty() && scanNamed(scan.examinedAgain) == nullptr)
             unclear(place, "is said to be repeated by scan \"%1\", which there is not",
@@ -125,8 +125,8 @@ private:
                     {scan.startedAt, before->id, before->at});
         for (const TimedCheck& other : checksOf(conditions_, scan.setting))
             if (other.at > *at && other.at <= times->start)
-                unclear(place, "names check %1, but check %2 lies between", {before->id,
-                                                                             other.check->id});
+                unclear(place, "names check %1, but check %2 lies between",
+                        {before->id, other.check->id});
     }
 
     void checkReflector(const TypedReflector& row) {
@@ -236,8 +236,9 @@ private:
             const auto times = timed(*next);
             const bool isSame = next->area == scan.area && next->direction == scan.direction;
             if (!isSame)
-                unclear("scan " + scan.id, "is said to be repeated by scan %1, which is of another "
-                                           "area or direction",
+                unclear("scan " + scan.id,
+                        "is said to be repeated by scan %1, which is of another "
+                        "area or direction",
                         {next->id});
             if (!isSame || !times || times->start < stretch.bad->timed.at) return {};
             if (voiding(*next).empty()) return isAfterGoodCheck(*next) ? next->id : std::string();
@@ -264,8 +265,8 @@ private:
         for (const auto& [setting, stretches] : stretches_)
             for (const Stretch& stretch : stretches) {
                 // Where it is not known after which check it was found, any may be meant.
-                const bool isOpen = row.afterCheck.empty() &&
-                                    (row.setting.empty() || row.setting == setting);
+                const bool isOpen =
+                    row.afterCheck.empty() && (row.setting.empty() || row.setting == setting);
                 if (!isOpen && std::ranges::count(stretch.checks, row.afterCheck) == 0) continue;
                 const ConditionRule* rule =
                     stretch.bad->voids ? stretch.bad->voids : stretch.bad->reopens;

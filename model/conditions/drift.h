@@ -37,8 +37,8 @@ struct ReopenedIndication {
 };
 
 struct DriftConsequences {
-    std::vector<VoidScan> voidScans;             ///< in the order of the draft's scans
-    std::vector<ReopenedIndication> reopened;    ///< in the order of the draft's reflectors
+    std::vector<VoidScan> voidScans;           ///< in the order of the draft's scans
+    std::vector<ReopenedIndication> reopened;  ///< in the order of the draft's reflectors
     /// What leaves open which scans and indications are meant: ids that are not there or stand
     /// twice, times that cannot be read or contradict each other.
     std::vector<Error> unclear;

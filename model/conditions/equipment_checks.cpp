@@ -45,10 +45,10 @@ void checkCalibration(const TestContext& context, const Equipment& item, const s
                      inputError(place, "its calibration is due on \"%1\", which is no date",
                                 {item.calibrationDue}));
     } else if (item.calibrationDue < context.date) {
-        ConditionFinding& finding = findings.add(
-            id, Reaction::Block,
-            inputError(place, "its calibration held until %1; the test was on %2",
-                       {item.calibrationDue, context.date}));
+        ConditionFinding& finding =
+            findings.add(id, Reaction::Block,
+                         inputError(place, "its calibration held until %1; the test was on %2",
+                                    {item.calibrationDue, context.date}));
         finding.measured = context.date;
         finding.limit = "<= " + item.calibrationDue;
     } else if (!item.calibratedOn.empty() && item.calibratedOn > context.date) {
@@ -70,15 +70,17 @@ void checkChecks(const TestContext& context, const std::string& item, const std:
     for (const std::string& name : names) {
         const EquipmentCheck* last = lastCheck(context, item, name);
         if (last == nullptr) continue;
-        const std::string id = name + " " + item;
+        std::string id = name;
+        id.append(" ").append(item);
         if (last->result != "passed") {
             findings.add(id, Reaction::Block,
                          inputError(place, "the check %1 at %2 was not passed", {name, last->at}));
-        } else if (!last->nextDue.empty() && last->nextDue < context.date) {
-            ConditionFinding& finding = findings.add(
-                id, Reaction::Block,
-                inputError(place, "the check %1 was due on %2; the test was on %3",
-                           {name, last->nextDue, context.date}));
+        } else if (!last->nextDue.empty() &&
+                   (!isDate(last->nextDue) || last->nextDue < context.date)) {
+            ConditionFinding& finding =
+                findings.add(id, Reaction::Block,
+                             inputError(place, "the check %1 was due on %2; the test was on %3",
+                                        {name, last->nextDue, context.date}));
             finding.measured = context.date;
             finding.limit = "<= " + last->nextDue;
         }
@@ -100,11 +102,10 @@ bool isAngleProbe(const Equipment& item, const std::vector<TypedSetting>& settin
             if (isAngle) return true;
             isNamed = true;
         }
-        angleWithoutProbe =
-            angleWithoutProbe ||
-            (isAngle && std::ranges::none_of(probes, [&](const Equipment* probe) {
-                 return names(setting, *probe);
-             }));
+        angleWithoutProbe = angleWithoutProbe ||
+                            (isAngle && std::ranges::none_of(probes, [&](const Equipment* probe) {
+                                 return names(setting, *probe);
+                             }));
     }
     return !isNamed && angleWithoutProbe;
 }
@@ -172,8 +173,7 @@ private:
                 check && check->result == "passed" && (last == nullptr || check->at > last->at))
                 last = check;
         if (last == nullptr)
-            return say("", inputError("equipment",
-                                      "no check %1 before the test is in the register",
+            return say("", inputError("equipment", "no check %1 before the test is in the register",
                                       {rule_.check}));
         const std::string place = "equipment " + last->equipment;
         if (auto late = tooOld(*last, place)) return say("", std::move(*late), last->at);
@@ -192,10 +192,11 @@ private:
         };
         if (rule_.every->unit == Every::Unit::Hours) {
             if (!context_.start)
-                return late("whether the check %1 at %2 held is not known, as the start of the "
-                            "test is not stated", {});
-            if (*context_.start - at <= std::chrono::hours(rule_.every->count))
-                return std::nullopt;
+                return late(
+                    "whether the check %1 at %2 held is not known, as the start of the "
+                    "test is not stated",
+                    {});
+            if (*context_.start - at <= std::chrono::hours(rule_.every->count)) return std::nullopt;
             return late("the check %1 at %2 holds for %3; the test began at %4",
                         {rule_.every->text(), toText(*context_.start)});
         }
@@ -287,8 +288,9 @@ void checkEquipment(const TestContext& context, const Facts& facts, FindingList&
         const Equipment* item = equipmentIn(context.used(), named.id);
         if (item == nullptr) {
             findings.add("equipment " + named.id, Reaction::Block,
-                         inputError(named.place, "names the equipment %1, which is not in the "
-                                                 "register",
+                         inputError(named.place,
+                                    "names the equipment %1, which is not in the "
+                                    "register",
                                     {named.id}));
             continue;
         }

@@ -37,15 +37,13 @@ Result<Fact> factOf(const Parameter& parameter, const std::string& value, const 
             const std::string_view choices =
                 parameter.kind == ParameterKind::YesNo ? "yes|no" : parameter.choices;
             if (std::ranges::count(partsOf(choices), value) == 0)
-                return inputError("", "\"%1\" is none of: %2",
-                                  {value, std::string(choices)});
+                return inputError("", "\"%1\" is none of: %2", {value, std::string(choices)});
             break;
         }
         case ParameterKind::Moment:
             fact.moment = timeFrom(value);
             if (!fact.moment)
-                return inputError("", "\"%1\" is not a time such as 2026-11-25T09:30:00Z",
-                                  {value});
+                return inputError("", "\"%1\" is not a time such as 2026-11-25T09:30:00Z", {value});
             break;
         case ParameterKind::Text:
             break;
@@ -78,17 +76,17 @@ private:
         const auto number = std::to_string(&measured - draft_.conditions.measurements.data() + 1);
         const Parameter* known = parameter(measured.parameter);
         if (known == nullptr) {
-            findings_.add("unreadable measurement " + number, Reaction::Block,
-                          inputError("measurement " + number,
-                                     "\"%1\" is not a parameter that is known",
-                                     {measured.parameter}));
+            findings_.add(
+                "unreadable measurement " + number, Reaction::Block,
+                inputError("measurement " + number, "\"%1\" is not a parameter that is known",
+                           {measured.parameter}));
             return;
         }
         const std::string method(word(draft_.header.method));
         if (std::ranges::count(partsOf(known->methods), method) == 0)
-            findings_.add("not of " + method + " " + measured.parameter, Reaction::Warn,
-                          inputError(std::string(known->label), "is not a condition of %1",
-                                     {method}));
+            findings_.add(
+                "not of " + method + " " + measured.parameter, Reaction::Warn,
+                inputError(std::string(known->label), "is not a condition of %1", {method}));
         auto fact = factOf(*known, measured.value, measured.unit);
         if (!fact) return unreadable(*known, number, fact.error());
         fact->place = measured.place;
@@ -113,7 +111,8 @@ private:
                           inputError(label, "the instrument is not stated; needed: %1",
                                      {std::string(known.meters)}));
         } else if (const Equipment* meter = equipmentIn(file_.used, measured.instrument);
-                   meter != nullptr && std::ranges::count(partsOf(known.meters), meter->kind) == 0) {
+                   meter != nullptr &&
+                   std::ranges::count(partsOf(known.meters), meter->kind) == 0) {
             findings_.add("kind of instrument " + about, Reaction::Warn,
                           inputError(label, "was read with %1, a %2; needed: %3",
                                      {meter->id, meter->kind, std::string(known.meters)}));
@@ -165,8 +164,7 @@ private:
             if (item == nullptr) continue;
             const bool isInk = item->kind == "magnetic ink";
             const bool isPowder = item->kind == "magnetic powder";
-            if (isInk || isPowder)
-                addOnce("media", isInk ? "wet" : "dry", "consumable " + id);
+            if (isInk || isPowder) addOnce("media", isInk ? "wet" : "dry", "consumable " + id);
             if ((isInk || isPowder || item->kind == "penetrant") && !item->type.empty() &&
                 item->type != "dual purpose")
                 addOnce("viewing", item->type, "consumable " + id);
@@ -191,7 +189,8 @@ private:
 
     void readSettings() {
         const UltrasonicTest& test = draft_.header.ultrasonic;
-        fromRecord("wall_thickness", toText(draft_.header.thickness), "mm");
+        if (draft_.header.thickness > Length())
+            fromRecord("wall_thickness", toText(draft_.header.thickness), "mm");
         if (test.testability && test.testability->signalToNoise)
             fromRecord("signal_to_noise", toText(*test.testability->signalToNoise), "dB");
         const auto directions = std::ranges::count_if(

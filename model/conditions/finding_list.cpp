@@ -3,7 +3,7 @@
 
 namespace model {
 
-ConditionFinding& FindingList::add(std::string id, Reaction reaction, Error reason) {
+ConditionFinding& FindingList::add(const std::string& id, Reaction reaction, Error reason) {
     std::string unique = id;
     for (int number = 2; !ids_.insert(unique).second; ++number)
         unique = id + " (" + std::to_string(number) + ")";

@@ -19,7 +19,7 @@ public:
         : draft_(draft), attestedSets_(attestedSets) {}
 
     /// What the registers, the order or the record itself say, without a standard's limit.
-    ConditionFinding& add(std::string id, Reaction reaction, Error reason);
+    ConditionFinding& add(const std::string& id, Reaction reaction, Error reason);
     /// What a set's rule asks. `about`: which of several things it is about; empty: there is one.
     ConditionFinding& addByRule(const ConditionSet& set, const ConditionRule& rule,
                                 const std::string& about, Error reason);

@@ -146,17 +146,16 @@ private:
         for (const Fact& begun : from)
             for (const Fact& ended : until) {
                 const auto seconds = (*ended.moment - *begun.moment).count();
-                const auto passed = ConditionValue::read(std::to_string(seconds), "s",
-                                                         Dimension::Time);
-                if (passed && seconds >= 0 &&
-                    surelyHolds(*passed, rule_.comparison, *rule_.limit))
+                const auto passed =
+                    ConditionValue::read(std::to_string(seconds), "s", Dimension::Time);
+                if (passed && seconds >= 0 && surelyHolds(*passed, rule_.comparison, *rule_.limit))
                     continue;
-                ConditionFinding& finding = findings_.addByRule(
-                    set_, rule_, "",
-                    inputError(labelOf(rule_.parameter),
-                               "is %1, %2 s after %3 (%4); it has to be %5",
-                               {ended.text, std::to_string(seconds), labelOf(rule_.second),
-                                begun.text, limit_}));
+                ConditionFinding& finding =
+                    findings_.addByRule(set_, rule_, "",
+                                        inputError(labelOf(rule_.parameter),
+                                                   "is %1, %2 s after %3 (%4); it has to be %5",
+                                                   {ended.text, std::to_string(seconds),
+                                                    labelOf(rule_.second), begun.text, limit_}));
                 finding.measured = std::to_string(seconds) + " s";
                 finding.limit = limit_;
                 return;
@@ -211,10 +210,9 @@ void checkOrderLimits(const TestContext& context, const Facts& facts, FindingLis
     if (!readings.empty() && failed == nullptr) return;
     ConditionFinding& finding = findings.add(
         "ordered residual field", Reaction::Block,
-        failed ? inputError(place, "the residual field is %1; it has to be %2",
-                            {failed->text, wanted})
-               : inputError(place, "the residual field is not measured; it has to be %1",
-                            {wanted}));
+        failed
+            ? inputError(place, "the residual field is %1; it has to be %2", {failed->text, wanted})
+            : inputError(place, "the residual field is not measured; it has to be %1", {wanted}));
     finding.limit = wanted;
     if (failed) finding.measured = failed->text;
 }

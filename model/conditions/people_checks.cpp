@@ -23,6 +23,9 @@ std::string wrongOn(const Qualification& held, const std::string& date) {
     return {};
 }
 
+/// Whose rules are taken where a scheme has none of its own.
+constexpr std::string_view kUsualScheme = "ISO 9712";
+
 int levelOf(const Qualification& held) {
     return held.level == "1" ? 1 : held.level == "2" ? 2 : held.level == "3" ? 3 : 0;
 }
@@ -32,6 +35,19 @@ bool containsWord(std::string text, std::string_view word) {
         return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     });
     return text.find(word) != std::string::npos;
+}
+
+bool isForSector(const Qualification& held, const ConditionRule& rule) {
+    return std::ranges::any_of(
+        rule.words, [&](const std::string& sector) { return containsWord(held.sector, sector); });
+}
+
+/// Whether the scheme parts certificates by sector, and this one is for another.
+bool isForOtherSector(const Qualification& held) {
+    const ConditionSet* set = schemeSet(held.scheme);
+    return set != nullptr && std::ranges::any_of(set->rules, [&](const ConditionRule& rule) {
+               return rule.kind == Is::Sector && !isForSector(held, rule);
+           });
 }
 
 class PersonCheck {
@@ -46,47 +62,58 @@ public:
     int check() {
         const Qualification* held = heldCertificate();
         if (held == nullptr) return 0;
+        const int level = levelOf(*held);
+        if (level == 0)
+            findings_.add("level " + person_, Reaction::Block,
+                          inputError(place(),
+                                     "certificate %1 is of the level \"%2\", which there "
+                                     "is not",
+                                     {held->certificate, held->level}));
         const ConditionSet* set = schemeSet(held->scheme);
         if (set == nullptr) {
-            set = schemeSet("ISO 9712");
-            findings_.add("scheme " + person_, Reaction::Log,
-                          inputError(place(),
-                                     "no rules are kept for the scheme %1; those of %2 are taken",
-                                     {held->scheme, set ? set->id : std::string()}));
+            set = schemeSet(kUsualScheme);
+            findings_.add(
+                "scheme " + person_, Reaction::Log,
+                inputError(place(), "no rules are kept for the scheme %1; those of %2 are taken",
+                           {held->scheme, set ? set->id : std::string()}));
         }
-        if (set == nullptr) return levelOf(*held);
+        if (set == nullptr) return level;
         for (const ConditionRule& rule : set->rules) {
             if (rule.kind == Is::Sight) checkSight(*set, rule);
             if (rule.kind == Is::CertificatePeriod) checkPeriod(*set, rule, *held);
             if (rule.kind == Is::Sector) checkSector(*set, rule, *held);
             if (rule.kind == Is::Authorisation) checkAuthorisation(*set, rule);
         }
-        return levelOf(*held);
+        return level;
     }
 
 private:
     [[nodiscard]] std::string place() const { return "person " + person_; }
 
-    /// The highest that holds on the day; where none does, a finding about the one that ended last.
+    /// The highest that holds on the day, those for castings first; where none does, a finding
+    /// about the one that ended last.
     const Qualification* heldCertificate() {
         const Qualification* best = nullptr;
         const Qualification* last = nullptr;
         for (const Qualification& held : context_.used().qualifications) {
             if (held.person != person_ || held.method != method_) continue;
             if (wrongOn(held, context_.date).empty()) {
-                if (best == nullptr || levelOf(held) > levelOf(*best)) best = &held;
+                if (best == nullptr || rank(held) > rank(*best)) best = &held;
             } else if (last == nullptr || held.expiresOn > last->expiresOn) {
                 last = &held;
             }
         }
         if (best != nullptr) return best;
-        findings_.add("certificate " + person_, Reaction::Block,
-                      last ? inputError(place(), wrongOn(*last, context_.date),
-                                        {last->certificate, last->issuedOn, last->expiresOn,
-                                         context_.date})
-                           : inputError(place(), "no certificate for %1 is in the register",
-                                        {method_}));
+        findings_.add(
+            "certificate " + person_, Reaction::Block,
+            last ? inputError(place(), wrongOn(*last, context_.date),
+                              {last->certificate, last->issuedOn, last->expiresOn, context_.date})
+                 : inputError(place(), "no certificate for %1 is in the register", {method_}));
         return nullptr;
+    }
+
+    static std::pair<bool, int> rank(const Qualification& held) {
+        return {!isForOtherSector(held), levelOf(held)};
     }
 
     void checkSight(const ConditionSet& set, const ConditionRule& rule) {
@@ -99,7 +126,6 @@ private:
         const auto say = [&](std::string reason, std::vector<std::string> arguments) {
             ConditionFinding& finding = findings_.addByRule(
                 set, rule, person_, inputError(place(), std::move(reason), std::move(arguments)));
-            // Known under the eye test's own name, whichever scheme asks for it.
             finding.limit = "every " + rule.every->text();
             if (last) finding.measured = last->testedOn;
         };
@@ -128,8 +154,7 @@ private:
 
     void checkSector(const ConditionSet& set, const ConditionRule& rule,
                      const Qualification& held) {
-        for (const std::string& sector : rule.words)
-            if (containsWord(held.sector, sector)) return;
+        if (isForSector(held, rule)) return;
         ConditionFinding& finding = findings_.addByRule(
             set, rule, person_,
             held.sector.empty()
@@ -148,8 +173,7 @@ private:
             if (given.person != person_ || given.method != method_) continue;
             other = &given;
             const auto procedures = itemsOf(given.procedures);
-            const bool isFor =
-                procedures.empty() || std::ranges::count(procedures, procedure) > 0;
+            const bool isFor = procedures.empty() || std::ranges::count(procedures, procedure) > 0;
             if (isFor && given.state == "valid" && isDate(given.grantedOn) &&
                 given.grantedOn <= context_.date &&
                 (given.until.empty() || (isDate(given.until) && given.until >= context_.date)))
@@ -173,8 +197,7 @@ private:
 
 }  // namespace
 
-void checkPeople(const TestContext& context, const std::string& evaluator,
-                 FindingList& findings) {
+void checkPeople(const TestContext& context, const std::string& evaluator, FindingList& findings) {
     const std::string& examiner = context.testers.examiner;
     if (examiner.empty()) {
         findings.add("examiner", Reaction::Block,
@@ -182,13 +205,11 @@ void checkPeople(const TestContext& context, const std::string& evaluator,
         return;
     }
     const int level = PersonCheck(context, examiner, findings).check();
-    int evaluated = level;
     if (!evaluator.empty() && evaluator != examiner) {
-        evaluated = PersonCheck(context, evaluator, findings).check();
-        if (evaluated == 1)
-            findings.add("evaluator level", Reaction::Block,
-                         inputError("person " + evaluator,
-                                    "is of Level 1; evaluating needs Level 2 or 3"));
+        if (PersonCheck(context, evaluator, findings).check() == 1)
+            findings.add(
+                "evaluator level", Reaction::Block,
+                inputError("person " + evaluator, "is of Level 1; evaluating needs Level 2 or 3"));
     } else if (level == 1) {
         findings.add("evaluator", Reaction::Block,
                      inputError("person " + examiner,
@@ -199,11 +220,11 @@ void checkPeople(const TestContext& context, const std::string& evaluator,
     if (ordered.empty() || level == 0) return;
     const int least = ordered == "1" ? 1 : ordered == "2" ? 2 : ordered == "3" ? 3 : 4;
     if (level >= least) return;
-    ConditionFinding& finding = findings.add(
-        "ordered level " + examiner, Reaction::Block,
-        inputError("order " + context.file.order.number,
-                   "asks for an examiner of Level %1; %2 is of Level %3",
-                   {ordered, examiner, std::to_string(level)}));
+    ConditionFinding& finding =
+        findings.add("ordered level " + examiner, Reaction::Block,
+                     inputError("order " + context.file.order.number,
+                                "asks for an examiner of Level %1; %2 is of Level %3",
+                                {ordered, examiner, std::to_string(level)}));
     finding.measured = "Level " + std::to_string(level);
     finding.limit = ">= Level " + ordered;
 }

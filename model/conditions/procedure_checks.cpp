@@ -75,11 +75,11 @@ private:
     [[nodiscard]] const Procedure* laterRevision() const {
         const Procedure* later = nullptr;
         for (const Procedure& other : context_.used().procedures) {
-            const bool isInForce = isDate(other.approvedOn) && other.approvedOn <= context_.date &&
-                                   !other.approvedBy.empty() &&
-                                   (other.state == "current" || !other.obsoleteFrom.empty()) &&
-                                   (other.obsoleteFrom.empty() ||
-                                    other.obsoleteFrom > context_.date);
+            const bool isInForce =
+                isDate(other.approvedOn) && other.approvedOn <= context_.date &&
+                !other.approvedBy.empty() &&
+                (other.state == "current" || !other.obsoleteFrom.empty()) &&
+                (other.obsoleteFrom.empty() || other.obsoleteFrom > context_.date);
             if (other.number == entry_.number && other.revision != entry_.revision && isInForce &&
                 other.approvedOn > entry_.approvedOn &&
                 (later == nullptr || other.approvedOn > later->approvedOn))
@@ -153,7 +153,9 @@ void findSets(TestContext& context, FindingList& findings) {
     for (const Procedure* entry : {context.procedure, context.sheet}) {
         if (entry == nullptr) continue;
         for (const std::string& id : itemsOf(entry->conditionSets)) addSet(context, id, findings);
-        if (!entry->driftRule.empty()) drift = entry->driftRule;
+        if (entry->driftRule.empty()) continue;
+        drift = entry->driftRule;
+        context.driftNamedBy = entry;
     }
     if (context.sets.empty())
         findings.add("conditions", Reaction::Warn,
@@ -179,8 +181,8 @@ void findSets(TestContext& context, FindingList& findings) {
 
 void checkProcedure(TestContext& context, FindingList& findings) {
     const TestConditions& stated = context.conditions();
-    context.procedure = find(context, stated.procedureNumber, stated.procedureRevision,
-                             "procedure", findings);
+    context.procedure =
+        find(context, stated.procedureNumber, stated.procedureRevision, "procedure", findings);
     if (context.procedure == nullptr) return;
     const Procedure& procedure = *context.procedure;
     const std::string place = "procedure " + nameOf(procedure.number, procedure.revision);
@@ -188,9 +190,9 @@ void checkProcedure(TestContext& context, FindingList& findings) {
     checkSheet(context, findings);
     if (!stated.testStandard.empty() &&
         std::ranges::count(itemsOf(procedure.standards), stated.testStandard) == 0)
-        findings.add("test standard", Reaction::Warn,
-                     inputError(place, "does not name the test standard %1",
-                                {stated.testStandard}));
+        findings.add(
+            "test standard", Reaction::Warn,
+            inputError(place, "does not name the test standard %1", {stated.testStandard}));
     if (!stated.deviations.empty() && stated.deviationsAgreed.empty())
         findings.add("deviations", Reaction::Warn,
                      inputError(place, "was deviated from, and who agreed is not stated"));

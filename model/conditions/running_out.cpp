@@ -98,8 +98,7 @@ private:
             if (held.state == "valid")
                 keep(latest, held.person + "\n" + held.method, held, held.expiresOn);
         for (const auto& [name, kept] : latest)
-            add(*kept.first, kept.second, "certificate " + kept.first->method,
-                kept.first->person);
+            add(*kept.first, kept.second, "certificate " + kept.first->method, kept.first->person);
     }
 
     /// The shortest time that a scheme of the person's certificates leaves to an eye test.

@@ -13,12 +13,12 @@ namespace model {
 
 /// Something that holds up to a day. What a later entry has replaced is left out.
 struct RunsOut {
-    std::string lastDay;        ///< on which it still holds
+    std::string lastDay;         ///< on which it still holds
     std::string_view registers;  ///< the register's name: Equipment::kRegister
-    std::string key;            ///< of the entry, keyOf()
-    std::string what;           ///< "calibration", "yoke pull", "near vision"
-    std::string who;            ///< person, equipment or batch that it is about
-    bool isOver = false;        ///< `lastDay` lies before the day asked for
+    std::string key;             ///< of the entry, keyOf()
+    std::string what;            ///< "calibration", "yoke pull", "near vision"
+    std::string who;             ///< person, equipment or batch that it is about
+    bool isOver = false;         ///< `lastDay` lies before the day asked for
 
     friend bool operator==(const RunsOut&, const RunsOut&) = default;
 };

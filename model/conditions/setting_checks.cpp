@@ -14,7 +14,7 @@ namespace {
 using Is = ConditionKind;
 
 std::string minutesText(std::chrono::seconds seconds) {
-    return std::to_string(std::chrono::floor<std::chrono::minutes>(seconds).count()) + " min";
+    return std::to_string(std::chrono::ceil<std::chrono::minutes>(seconds).count()) + " min";
 }
 
 class SettingRule {
@@ -47,20 +47,20 @@ private:
         }
         if (scans.empty()) {
             if (rule_.kind == Is::CheckBefore)
-                say(setting, inputError(place, "no scan with it is stated, so that what its checks "
-                                               "cover is not known"));
+                say(setting, inputError(place,
+                                        "no scan with it is stated, so that what its checks "
+                                        "cover is not known"));
             return;
         }
         const TimedScan& first = *std::ranges::min_element(scans, {}, &TimedScan::start);
         const TimedScan& last = *std::ranges::max_element(scans, {}, &TimedScan::end);
         if (rule_.kind == Is::CheckBefore && checks.front().at > first.start)
-            say(setting, inputError(place, "was first checked at %1, after scan %2 began at %3",
-                                    {checks.front().check->at, first.scan->id,
-                                     first.scan->startedAt}));
+            say(setting,
+                inputError(place, "was first checked at %1, after scan %2 began at %3",
+                           {checks.front().check->at, first.scan->id, first.scan->startedAt}));
         if (rule_.kind == Is::CheckAfter && checks.back().at < last.end)
             say(setting, inputError(place, "was last checked at %1, before scan %2 ended at %3",
-                                    {checks.back().check->at, last.scan->id,
-                                     last.scan->endedAt}));
+                                    {checks.back().check->at, last.scan->id, last.scan->endedAt}));
         if (rule_.kind == Is::CheckInterval) interval(setting, checks, scans);
     }
 
@@ -100,7 +100,8 @@ private:
             const auto part = numberOf(check.partTemperature);
             const std::string limit = "<= " + rule_.limit->text();
             if (!block || !part) {
-                say(check.id, inputError(place, "the temperatures of block and part are not stated"))
+                say(check.id,
+                    inputError(place, "the temperatures of block and part are not stated"))
                     .limit = limit;
                 continue;
             }
@@ -108,9 +109,9 @@ private:
                 formatMillionths(*block < *part ? *part - *block : *block - *part);
             const auto difference = ConditionValue::read(apart, "deg C", Dimension::Temperature);
             if (difference && surelyHolds(*difference, Comparison::AtMost, *rule_.limit)) continue;
-            ConditionFinding& finding =
-                say(check.id, inputError(place, "block and part differ by %1 deg C; it has to be %2",
-                                         {apart, limit}));
+            ConditionFinding& finding = say(
+                check.id, inputError(place, "block and part differ by %1 deg C; it has to be %2",
+                                     {apart, limit}));
             finding.measured = apart + " deg C";
             finding.limit = limit;
         }
@@ -128,9 +129,9 @@ private:
 
 /// A Level 3 who approved a procedure that names the rule took its limits over.
 bool isTakenOver(const TestContext& context) {
-    const Procedure& procedure = *context.procedure;
-    return !procedure.approvedBy.empty() && isDate(procedure.approvedOn) &&
-           procedure.approvedOn <= context.date;
+    const Procedure& entry = *context.driftNamedBy;
+    return !entry.approvedBy.empty() && isDate(entry.approvedOn) &&
+           entry.approvedOn <= context.date;
 }
 
 void checkDrift(const TestContext& context, FindingList& findings) {
@@ -139,9 +140,9 @@ void checkDrift(const TestContext& context, FindingList& findings) {
     for (const Error& error : found.unclear)
         findings.add("unclear " + error.place, Reaction::Block, error);
     for (const std::string& id : found.withoutCheck)
-        findings.add("check before " + id, Reaction::Warn,
-                     inputError("indication " + id,
-                                "does not say after which setting check it was found"));
+        findings.add(
+            "check before " + id, Reaction::Warn,
+            inputError("indication " + id, "does not say after which setting check it was found"));
     const auto add = [&](std::string id, const ConditionRule& rule, Error error,
                          const std::string& why) {
         const Reaction reaction =

@@ -58,8 +58,8 @@ Applies applies(const ConditionRule& rule, const Facts& facts, std::string& miss
     for (const WhenClause& clause : rule.when) {
         if (matches(clause)) continue;
         const auto& known = facts.of(clause.parameter);
-        const bool isKnown = std::ranges::any_of(
-            known, [](const Fact& fact) { return !fact.text.empty(); });
+        const bool isKnown =
+            std::ranges::any_of(known, [](const Fact& fact) { return !fact.text.empty(); });
         if (isKnown || clause.values.empty()) return Applies::No;
         if (!open) missing = clause.parameter;
         open = true;

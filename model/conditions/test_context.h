@@ -25,14 +25,15 @@ struct TestContext {
     const CastingFile& file;
     const ExaminationDraft& draft;
     const Testers& testers;
-    std::string date;               ///< of the test, valid
-    std::optional<UtcTime> start;   ///< as stated
-    UtcTime until{};                  ///< the stated end, else that of the day (UTC)
+    std::string date;              ///< of the test, valid
+    std::optional<UtcTime> start;  ///< as stated
+    UtcTime until{};               ///< the stated end, else that of the day (UTC)
     const Procedure* procedure = nullptr;
     const Procedure* sheet = nullptr;
     /// Of procedure and sheet, that of the drift rule included.
     std::vector<const ConditionSet*> sets{};
     const ConditionSet* drift = nullptr;
+    const Procedure* driftNamedBy = nullptr;  ///< procedure or sheet
 
     [[nodiscard]] const TestConditions& conditions() const { return draft.conditions; }
     [[nodiscard]] const Holdings& used() const { return file.used; }

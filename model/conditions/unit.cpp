@@ -12,61 +12,61 @@ namespace {
 /// A number of this unit is (number x over + offset) / under of the dimension's own unit.
 struct ConditionUnit {
     std::string_view word;
-    Dimension of;
     std::int64_t over = 1;
     std::int64_t under = 1;
     std::int64_t offset = 0;
+    Dimension of = Dimension::None;
     bool inOersted = false;
 };
 
 // Definitions: inch 25.4 mm, foot 304.8 mm, pound 0.45359237 kg (agreement of 1959); standard
 // acceleration of free fall 9.80665 m/s2 (3rd CGPM, 1901); 0 deg C is 273.15 K.
 constexpr ConditionUnit kUnits[] = {
-    {"W/m2", Dimension::Irradiance},
-    {"uW/cm2", Dimension::Irradiance, 1, 100},
-    {"mW/cm2", Dimension::Irradiance, 10},
-    {"lx", Dimension::Illuminance},
-    {"fc", Dimension::Illuminance, 1'562'500, 145'161},  // 1 / 0.3048^2
-    {"lm/ft2", Dimension::Illuminance, 1'562'500, 145'161},
-    {"kA/m", Dimension::MagneticField, 1'000},
-    {"A/m", Dimension::MagneticField},
-    {"Oe", Dimension::MagneticField, 1, 1, 0, true},
-    {"G", Dimension::MagneticField, 1, 1, 0, true},
-    {"mT", Dimension::MagneticField, 10, 1, 0, true},
-    {"mm", Dimension::Extent},
-    {"um", Dimension::Extent, 1, 1'000},
-    {"cm", Dimension::Extent, 10},
-    {"m", Dimension::Extent, 1'000},
-    {"in", Dimension::Extent, 127, 5},
-    {"deg C", Dimension::Temperature},
-    {"deg F", Dimension::Temperature, 5, 9, -160},
-    {"K", Dimension::Temperature, 100, 100, -27'315},
-    {"N", Dimension::Force, 20'000, 196'133},  // 1 / 9.80665
-    {"kgf", Dimension::Force},
-    {"lbf", Dimension::Force, 45'359'237, 100'000'000},
-    {"kg", Dimension::Force},
-    {"lb", Dimension::Force, 45'359'237, 100'000'000},
-    {"min", Dimension::Time, 60},
-    {"s", Dimension::Time},
-    {"h", Dimension::Time, 3'600},
-    {"mL/100mL", Dimension::VolumeShare},
-    {"%", Dimension::VolumeShare},
-    {"mg/kg", Dimension::MassShare},
-    {"ppm", Dimension::MassShare},
-    {"%", Dimension::MassShare, 10'000},
-    {"%", Dimension::Share},
-    {"dB", Dimension::Decibels},
-    {"MHz", Dimension::Frequency},
-    {"kHz", Dimension::Frequency, 1, 1'000},
-    {"mm/s", Dimension::Speed},
-    {"m/min", Dimension::Speed, 50, 3},
-    {"in/s", Dimension::Speed, 127, 5},
-    {"in/min", Dimension::Speed, 127, 300},
-    {"A", Dimension::Current},
-    {"kA", Dimension::Current, 1'000},
-    {"kPa", Dimension::Pressure},
-    {"bar", Dimension::Pressure, 100},
-    {"MPa", Dimension::Pressure, 1'000},
+    {"W/m2", 1, 1, 0, Dimension::Irradiance},
+    {"uW/cm2", 1, 100, 0, Dimension::Irradiance},
+    {"mW/cm2", 10, 1, 0, Dimension::Irradiance},
+    {"lx", 1, 1, 0, Dimension::Illuminance},
+    {"fc", 1'562'500, 145'161, 0, Dimension::Illuminance},  // 1 / 0.3048^2
+    {"lm/ft2", 1'562'500, 145'161, 0, Dimension::Illuminance},
+    {"kA/m", 1'000, 1, 0, Dimension::MagneticField},
+    {"A/m", 1, 1, 0, Dimension::MagneticField},
+    {"Oe", 1, 1, 0, Dimension::MagneticField, true},
+    {"G", 1, 1, 0, Dimension::MagneticField, true},
+    {"mT", 10, 1, 0, Dimension::MagneticField, true},
+    {"mm", 1, 1, 0, Dimension::Extent},
+    {"um", 1, 1'000, 0, Dimension::Extent},
+    {"cm", 10, 1, 0, Dimension::Extent},
+    {"m", 1'000, 1, 0, Dimension::Extent},
+    {"in", 127, 5, 0, Dimension::Extent},
+    {"deg C", 1, 1, 0, Dimension::Temperature},
+    {"deg F", 5, 9, -160, Dimension::Temperature},
+    {"K", 100, 100, -27'315, Dimension::Temperature},
+    {"N", 20'000, 196'133, 0, Dimension::Force},  // 1 / 9.80665
+    {"kgf", 1, 1, 0, Dimension::Force},
+    {"lbf", 45'359'237, 100'000'000, 0, Dimension::Force},
+    {"kg", 1, 1, 0, Dimension::Force},
+    {"lb", 45'359'237, 100'000'000, 0, Dimension::Force},
+    {"min", 60, 1, 0, Dimension::Time},
+    {"s", 1, 1, 0, Dimension::Time},
+    {"h", 3'600, 1, 0, Dimension::Time},
+    {"mL/100mL", 1, 1, 0, Dimension::VolumeShare},
+    {"%", 1, 1, 0, Dimension::VolumeShare},
+    {"mg/kg", 1, 1, 0, Dimension::MassShare},
+    {"ppm", 1, 1, 0, Dimension::MassShare},
+    {"%", 10'000, 1, 0, Dimension::MassShare},
+    {"%", 1, 1, 0, Dimension::Share},
+    {"dB", 1, 1, 0, Dimension::Decibels},
+    {"MHz", 1, 1, 0, Dimension::Frequency},
+    {"kHz", 1, 1'000, 0, Dimension::Frequency},
+    {"mm/s", 1, 1, 0, Dimension::Speed},
+    {"m/min", 50, 3, 0, Dimension::Speed},
+    {"in/s", 127, 5, 0, Dimension::Speed},
+    {"in/min", 127, 300, 0, Dimension::Speed},
+    {"A", 1, 1, 0, Dimension::Current},
+    {"kA", 1'000, 1, 0, Dimension::Current},
+    {"kPa", 1, 1, 0, Dimension::Pressure},
+    {"bar", 100, 1, 0, Dimension::Pressure},
+    {"MPa", 1'000, 1, 0, Dimension::Pressure},
 };
 
 // What an oersted lies between, in A/m over kUnderBounds.
@@ -122,7 +122,7 @@ Result<ConditionValue> ConditionValue::read(std::string_view number, std::string
     const auto millionths = numberOf(number);
     if (!millionths)
         return inputError("", "\"%1\" is not a number that can be read", {std::string(number)});
-    static constexpr ConditionUnit kPlain{"", Dimension::None};
+    static constexpr ConditionUnit kPlain{""};
     const ConditionUnit* known = dimension == Dimension::None ? (unit.empty() ? &kPlain : nullptr)
                                                               : unitFor(unit, dimension);
     if (known == nullptr) {

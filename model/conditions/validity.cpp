@@ -10,8 +10,8 @@ std::vector<ConditionFinding> validityOf(const CastingFile& file, const Examinat
                                          const std::set<std::string>& attestedSets) {
     FindingList findings(draft, attestedSets);
     if (draft.conditions.procedureNumber.empty()) {
-        findings.add("test conditions", Reaction::Warn,
-                     inputError("", "test conditions not stated"))
+        findings
+            .add("test conditions", Reaction::Warn, inputError("", "test conditions not stated"))
             .onlySaid = true;
         return findings.take();
     }

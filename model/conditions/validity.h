@@ -20,9 +20,9 @@ namespace model {
 struct ConditionFinding {
     std::string id;  ///< of the rule, unique in the examination: "MT-10", "near vision Q-1"
     Reaction reaction = Reaction::Log;
-    Error reason;              ///< place: what it is about; argument texts with their units
-    std::string measured;      ///< "8 W/m2"; empty: not measured, or no measurement
-    std::string limit;         ///< ">= 10 W/m2"; empty: none
+    Error reason;          ///< place: what it is about; argument texts with their units
+    std::string measured;  ///< "8 W/m2"; empty: not measured, or no measurement
+    std::string limit;     ///< ">= 10 W/m2"; empty: none
     /// Locator with the standard and edition; an empty one: no standard's limit, but what the
     /// registers or the order themselves say.
     Source source;
