@@ -100,7 +100,7 @@ bool EntryDialog::showErrors() {
     const EntryTexts texts = this->texts();
     std::vector<model::FieldError> errors;
     for (const auto& info : infos_) {
-        if (info.kind == model::FieldKind::Sha256) continue;
+        if (fields_->find(std::string(info.key)) < 0) continue;  // nobody fills it in here
         const auto found = texts.find(std::string(info.key));
         const std::string_view text =
             found == texts.end() ? std::string_view() : std::string_view(found->second);

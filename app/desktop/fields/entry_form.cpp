@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // A form made from the fields of a register's entry.
+#include <QLabel>
 #include <QLineEdit>
 
 #include "fields/field_form.h"
@@ -34,6 +35,28 @@ int FieldForm::add(const model::FieldInfo& info) {
     return add(FieldFacts{std::string(info.key), fieldLabel(info), shownUnit(info.unit),
                           fieldHelp(info), chosen ? choicesOf(info) : Choices(), info.kind,
                           info.need != model::FieldInfo::Need::Optional});
+}
+
+void FieldForm::setMnemonics(const QString& taken) {
+    QString used = taken.toLower();
+    for (int i = 0; i < count(); ++i) {
+        QString text = at(i).label->text().remove('&');
+        // The first letter of a word is found more easily than another one.
+        for (const bool begins : {true, false}) {
+            qsizetype letter = 0;
+            const auto fits = [&] {
+                const bool first = letter == 0 || text[letter - 1] == ' ';
+                return text[letter].isLetter() && first == begins &&
+                       !used.contains(text[letter].toLower());
+            };
+            while (letter < text.size() && !fits()) ++letter;
+            if (letter == text.size()) continue;
+            used += text[letter].toLower();
+            text.insert(letter, '&');
+            break;
+        }
+        at(i).label->setText(text);
+    }
 }
 
 void FieldForm::setTexts(const std::map<std::string, std::string>& texts) {

@@ -326,7 +326,8 @@ bool FieldForm::eventFilter(QObject* watched, QEvent* event) {
             goOnFrom(qobject_cast<QWidget*>(watched));
             return true;
         }
-        if (isShortcut(field, key) && keys->modifiers() == Qt::NoModifier) {
+        // Only before anything is typed: "noon" stays what it is.
+        if (open_ != field && isShortcut(field, key) && keys->modifiers() == Qt::NoModifier) {
             putNow(field);
             return true;
         }

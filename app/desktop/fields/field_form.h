@@ -71,6 +71,9 @@ public:
     [[nodiscard]] QString error(int field) const;
     void clearErrors();
     void setReadOnly(bool readOnly);
+    /// Alt and a letter goes to a field, as far as there are letters that are not `taken` by what
+    /// stands around the form.
+    void setMnemonics(const QString& taken);
     /// The same of one field, whatever the form says: as a key that names an entry for good.
     void setFixed(int field, bool fixed);
     [[nodiscard]] QWidget* editor(int field) const;
