@@ -64,7 +64,8 @@ function(fettlemark_embed module pattern header function)
     list(APPEND names ${name})
   endforeach()
   list(JOIN names "|" names)
-  set(embedded ${CMAKE_CURRENT_BINARY_DIR}/embedded_files.cpp)
+  string(MAKE_C_IDENTIFIER ${function} stem)
+  set(embedded ${CMAKE_CURRENT_BINARY_DIR}/${stem}.cpp)
   add_custom_command(
     OUTPUT ${embedded}
     COMMAND ${CMAKE_COMMAND} -DFOLDER=${folder} "-DNAMES=${names}" -DHEADER=${header}

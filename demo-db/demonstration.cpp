@@ -87,12 +87,20 @@ const Course* courseOf(const std::string& serial) {
 }
 
 /// Enters an examination, and signs it at once where its casting is to be presented.
-Result<void> examine(Filling& in, const model::ExaminationDraft& draft) {
+Result<void> examine(Filling& in, model::ExaminationDraft draft) {
+    auto first = recordNamed(in.archive, draft.casting, draft.conditions.firstRecord);
+    if (!first) return first.error();
+    draft.conditions.firstRecord = std::move(*first);
     const auto saved = in.archive.save(draft, Actor{draft.examinedBy});
     if (!saved) return saved.error();
     if (courseOf(draft.casting) == nullptr) return {};
     return done(model::signRecord(in.archive, saved->id, saved->version, std::nullopt,
                                   in.person(draft.examinedBy)));
+}
+
+void addEntry(const RegisterEntry& entry, std::vector<Entry>& entries) {
+    entries.push_back(
+        {entry.on, [&entry](Filling& in) { return enter(in.archive, entry, in.staff); }});
 }
 
 void addCasting(const ScenarioCasting& casting, std::vector<Entry>& entries) {
@@ -103,6 +111,7 @@ void addCasting(const ScenarioCasting& casting, std::vector<Entry>& entries) {
     for (const SituatedExamination& examination : casting.examinations)
         entries.push_back({examination.draft.examinedOn,
                            [&examination](Filling& in) { return examine(in, examination.draft); }});
+    for (const RegisterEntry& entry : casting.dossier) addEntry(entry, entries);
 }
 
 /// The QA manager attests every limit table by which something is to be certified.
@@ -152,8 +161,10 @@ void addCourse(const Course& course, std::vector<Entry>& entries) {
 }
 
 /// Everything in the order of the days; within a day as the scenario has it.
-std::vector<Entry> entriesOf(const std::vector<Commission>& commissions, bool issued) {
+std::vector<Entry> entriesOf(const std::vector<Commission>& commissions,
+                             const std::vector<RegisterEntry>& works, bool issued) {
     std::vector<Entry> entries;
+    for (const RegisterEntry& entry : works) addEntry(entry, entries);
     for (const Commission& commission : commissions) {
         addOrder(commission, entries);
         for (const ScenarioCasting& casting : commission.castings) addCasting(casting, entries);
@@ -212,7 +223,9 @@ void removeWhatWasBegun(const std::string& path) {
 Result<void> writeDemonstration(const std::string& path, const Issuing& issuing) {
     const Result<std::vector<Commission>> commissions = readScenario();
     if (!commissions) return commissions.error();
-    const std::vector<Entry> entries = entriesOf(*commissions, bool(issuing.present));
+    const Result<std::vector<RegisterEntry>> works = readWorksEntries();
+    if (!works) return works.error();
+    const std::vector<Entry> entries = entriesOf(*commissions, *works, bool(issuing.present));
     const Result<model::UtcTime> morning = morningOf(entries.front().day);
     if (!morning) return morning.error();
 

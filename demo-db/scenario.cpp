@@ -49,7 +49,7 @@ private:
         const JsonFields in(
             value, "order", problem_,
             {"number", "entered_on", "entered_by", "customer", "customer_order", "certificate_type",
-             "language", "forbidden_kinds", "decision_rule", "rounding_rule", "remarks"});
+             "language", "forbidden_kinds", "decision_rule", "rounding_rule", "remarks", "terms"});
         model::Order& order = commission_.order;
         order.number = in.filledText("number");
         order.customer = in.filledText("customer");
@@ -64,14 +64,15 @@ private:
         order.decisionRule = in.filledText("decision_rule");
         order.roundingRule = in.filledText("rounding_rule");
         order.remarks = in.text("remarks");
+        if (in.has("terms")) order.terms = readObject(in, "terms", model::orderTermsFrom);
         commission_.enteredOn = in.filledText("entered_on");
         commission_.enteredBy = in.filledText("entered_by");
     }
 
     void readPart(const JsonValue& value) {
-        const JsonFields in(
-            value, "part", problem_,
-            {"number", "description", "drawing", "drawing_revision", "material", "material_grade"});
+        const JsonFields in(value, "part", problem_,
+                            {"number", "description", "drawing", "drawing_revision", "material",
+                             "material_grade", "pattern", "mass"});
         model::Part& part = commission_.part;
         part.number = in.filledText("number");
         part.description = in.filledText("description");
@@ -79,6 +80,8 @@ private:
         part.drawingRevision = in.filledText("drawing_revision");
         part.material = in.word("material", model::materialFrom);
         part.materialGrade = in.filledText("material_grade");
+        if (in.has("pattern")) part.pattern = in.filledText("pattern");
+        if (in.has("mass")) part.mass = in.filledText("mass");
     }
 
     void readPlan(const JsonValue& value) {
@@ -92,9 +95,9 @@ private:
     }
 
     model::PlannedZone readZone(const JsonValue& value, const std::string& path) {
-        const JsonFields in(
-            value, path, problem_,
-            {"name", "description", "width_mm", "height_mm", "thickness_mm", "surface", "tests"});
+        const JsonFields in(value, path, problem_,
+                            {"name", "description", "width_mm", "height_mm", "thickness_mm",
+                             "surface", "tests", "drawing_minimum_mm", "other_tests"});
         model::PlannedZone zone;
         zone.name = in.filledText("name");
         zone.description = in.filledText("description");
@@ -113,6 +116,8 @@ private:
                 zone.height,
                 surface.optionalQuantity<Length>("period_x_mm", Sign::Positive)};
         }
+        zone.drawingMinimum = in.optionalQuantity<Length>("drawing_minimum_mm", Sign::Positive);
+        if (in.has("other_tests")) zone.otherTests = in.texts("other_tests", kMost);
         std::size_t index = 0;
         for (const JsonValue& test : in.array("tests", kMost))
             zone.tests.push_back(readTest(test, model::elementPath(in.pathOf("tests"), index++)));
@@ -140,10 +145,14 @@ private:
 
     void readCasting(const JsonValue& value, const std::string& path) {
         const JsonFields in(value, path, problem_,
-                            {"serial", "heat", "cast_on", "entered_by", "examinations"});
+                            {"serial", "heat", "cast_on", "entered_by", "examinations", "marking",
+                             "condition_on_receipt", "dossier"});
         ScenarioCasting casting;
         casting.casting = {in.filledText("serial"), in.filledText("heat"), commission_.order.number,
                            commission_.part.number, commission_.plan.revision};
+        if (in.has("marking")) casting.casting.marking = in.filledText("marking");
+        if (in.has("condition_on_receipt"))
+            casting.casting.conditionOnReceipt = in.filledText("condition_on_receipt");
         casting.castOn = in.filledText("cast_on");
         casting.enteredBy = in.filledText("entered_by");
         std::size_t index = 0;
@@ -152,14 +161,20 @@ private:
                 examination, model::elementPath(in.pathOf("examinations"), index++)));
             casting.examinations.back().draft.casting = casting.casting.serial;
         }
+        if (in.has("dossier"))
+            for (const JsonValue& entry : in.array("dossier", kMost))
+                casting.dossier.push_back(readRegisterEntry(
+                    entry, model::elementPath(in.pathOf("dossier"), casting.dossier.size()),
+                    casting.casting.serial, problem_));
         commission_.castings.push_back(std::move(casting));
     }
 
     SituatedExamination readExamination(const JsonValue& value, const std::string& path) {
-        const JsonFields in(value, path, problem_,
-                            {"situation", "zone", "method", "repair_cycle", "thickness_mm", "unit",
-                             "examined_by", "examined_on", "procedure", "remarks", "no_indications",
-                             "not_examined", "rows", "ultrasonic", "settings", "reflectors"});
+        const JsonFields in(
+            value, path, problem_,
+            {"situation", "zone", "method", "repair_cycle", "thickness_mm", "unit", "examined_by",
+             "examined_on", "procedure", "remarks", "no_indications", "not_examined", "rows",
+             "ultrasonic", "settings", "reflectors", "conditions"});
         SituatedExamination read;
         read.situation = in.filledText("situation");
         model::ExaminationDraft& draft = read.draft;
@@ -173,6 +188,8 @@ private:
         draft.examinedOn = in.filledText("examined_on");
         draft.procedure = in.filledText("procedure");
         draft.remarks = in.text("remarks");
+        if (in.has("conditions"))
+            draft.conditions = readObject(in, "conditions", model::testConditionsFrom);
         const model::LengthUnit unit = readUnit(in);
         if (in.has("rows")) {
             std::size_t index = 0;
@@ -183,6 +200,17 @@ private:
         }
         readUltrasonic(in, problem_, unit, draft);
         return read;
+    }
+
+    /// What `from` makes of a member's texts.
+    template <class Value>
+    static Value readObject(const JsonFields& in, std::string_view name,
+                            std::optional<Value> (*from)(const model::Canonical::Object&)) {
+        const model::Canonical fields = canonicalFrom(in, name);
+        std::optional<Value> value =
+            fields.object() == nullptr ? std::nullopt : from(*fields.object());
+        if (!value) in.report(name, "has members that it cannot have");
+        return value.value_or(Value{});
     }
 
     /// What the zone plan says about the zone and the method of an examination.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "demo_db/register_entries.h"
 #include "record/records.h"
 
 namespace demo {
@@ -23,6 +24,7 @@ struct ScenarioCasting {
     std::string castOn;     ///< date
     std::string enteredBy;  ///< who entered it, on that date
     std::vector<SituatedExamination> examinations;
+    std::vector<RegisterEntry> dossier;  ///< what follows "not acceptable", and what belongs to it
 };
 
 /// One order for castings of one part.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The bytes of scenario/*.json, which the build puts into the program. The .cpp is written by
+// The bytes of the scenario's files, which the build puts into the program. The .cpp are written by
 // embed.cmake.
 #pragma once
 
@@ -9,7 +9,11 @@
 
 namespace demo {
 
-/// In the order of their names.
+/// scenario/*.json, in the order of their names: one commission a file.
 std::span<const model::EmbeddedFile> scenarioFiles();
+/// works.json alone: what the works has, and who may test.
+std::span<const model::EmbeddedFile> worksFiles();
+/// pictures/*.png
+std::span<const model::EmbeddedFile> pictureFiles();
 
 }  // namespace demo

@@ -12,18 +12,16 @@ using model::Person;
 using model::Result;
 using model::Role;
 
+constexpr auto kMagnetic = Method::Magnetic;
+constexpr auto kPenetrant = Method::Penetrant;
+constexpr auto kUltrasonic = Method::Ultrasonic;
+
 model::SecretBytes passphrase() {
     return model::SecretBytes(std::string_view(kPassphrase));
 }
 
-Person inspector(const char* id, const char* name, int magnetic, int penetrant) {
-    return {id,
-            name,
-            {Role::Inspector},
-            false,
-            {{Method::Magnetic, magnetic}, {Method::Penetrant, penetrant}},
-            "",
-            true};
+Person inspector(const char* id, const char* name, std::map<Method, int> levels) {
+    return {id, name, {Role::Inspector}, false, std::move(levels), "", true};
 }
 
 }  // namespace
@@ -39,10 +37,11 @@ std::vector<Person> staff() {
          {},
          "the purchaser's technical office",
          true},
-        inspector("Q-4", "Ingrid Sjöquist-Åhlén", 2, 2),
-        inspector("Q-5", "Rhys Penhallow", 2, 1),
-        inspector("Q-6", "Θεοδώρα Καλογρίδου", 2, 2),
-        inspector("Q-7", "Мирослава Ждановец", 3, 2),
+        inspector("Q-4", "Ingrid Sjöquist-Åhlén", {{kMagnetic, 2}, {kPenetrant, 2}}),
+        inspector("Q-5", "Rhys Penhallow", {{kMagnetic, 2}, {kPenetrant, 1}, {kUltrasonic, 2}}),
+        inspector("Q-6", "Θεοδώρα Καλογρίδου", {{kMagnetic, 2}, {kPenetrant, 2}, {kUltrasonic, 2}}),
+        inspector("Q-7", "Мирослава Ждановец", {{kMagnetic, 3}, {kPenetrant, 3}, {kUltrasonic, 3}}),
+        inspector("Q-8", "Nuno Quintela-Prates", {{kMagnetic, 2}, {kPenetrant, 2}}),
     };
 }
 

@@ -84,6 +84,7 @@ const Texts<TypedReflector>& reflectorTexts() {
                                     {"back_wall_loss", &R::backWallLoss},
                                     {"back_wall_loss_explained", &R::backWallLossExplained},
                                     {"over_reference", &R::overReference},
+                                    {"after_check", &R::afterCheck},
                                     {"wall", &R::wall},
                                     {"not_measurable", &R::notMeasurable},
                                     {"kind", &R::kind},

@@ -6,6 +6,18 @@
 
 #include "demo_db/scenario.h"
 
+namespace {
+
+template <class T>
+void add(const demo::RegisterEntry& entry, std::vector<T>& entries) {
+    if (entry.registerName != T::kRegister) return;
+    const auto read = model::fromCanonicalFields<T>(entry.fields);
+    ASSERT_TRUE(read) << entry.registerName;
+    entries.push_back(*read);
+}
+
+}  // namespace
+
 std::vector<model::CastingFile> scenarioCastings() {
     const auto commissions = demo::readScenario();
     if (!commissions) {
@@ -19,6 +31,10 @@ std::vector<model::CastingFile> scenarioCastings() {
                 casting.casting, commission.part, commission.order, commission.plan, {}};
             for (const demo::SituatedExamination& examination : casting.examinations)
                 file.examinations.push_back(examination.draft);
+            for (const demo::RegisterEntry& entry : casting.dossier) {
+                add(entry, file.dossier.otherResults);
+                add(entry, file.dossier.excavations);
+            }
             files.push_back(std::move(file));
         }
     return files;

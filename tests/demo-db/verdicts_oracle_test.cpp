@@ -10,6 +10,7 @@
 #include "judge/judge.h"
 #include "judge/sheet_words.h"
 #include "limits/words.h"
+#include "record/coverage.h"
 #include "scenario_castings.h"
 
 namespace {
@@ -125,7 +126,10 @@ TEST(ExpectedVerdicts, CoverEveryCastingAndExamination) {
 
 TEST(ExpectedVerdicts, OnWholeCastingsAreThoseWorkedOnPaper) {
     for (const ExpectedCasting& expected : expectedCastings())
-        EXPECT_EQ(word(verdictOn(expected.serial).word), word(expected.word)) << expected.serial;
+        EXPECT_EQ(
+            word(model::castingWord(scenarioCasting(expected.serial), verdictOn(expected.serial))),
+            word(expected.word))
+            << expected.serial;
 }
 
 // What EXPECTED.md says beyond words and numbers.
