@@ -60,6 +60,7 @@ TEST(FramePeriod, DoesNotDependOnWhereTheSeamLies) {
     std::uniform_real_distribution<double> along(0, 500);
     std::uniform_real_distribution<double> up(0, 300);
     std::vector<Capsule> capsules;
+    capsules.reserve(40);
     for (int index = 0; index < 40; ++index)
         capsules.push_back(capsuleAt(along(random), up(random), 9, 2, up(random)));
     std::vector<std::int64_t> values;

@@ -220,7 +220,7 @@ TEST(FrameSearch, SumsWeightsExactly) {
     FrameScene scene;
     std::int64_t all = 0;
     for (int index = 0; index < 1000; ++index) {
-        const std::int64_t weight = 999'999'999'999 - index * 7;
+        const std::int64_t weight = 999'999'999'999 - std::int64_t{index} * 7;
         all += weight;
         scene.add(capsuleAt(index * 0.05, index * 0.04), weight);
     }

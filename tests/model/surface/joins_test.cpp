@@ -84,8 +84,9 @@ TEST(JoinsOracle, ThreeLinearInLineAreOneOfTwentyMillimetres) {
     std::vector<Length> lengths;
     std::int64_t from = 0;
     for (const auto& [length, gap] : {std::pair{4, 2}, {5, 3}, {6, 0}}) {
-        capsules.push_back(makeCapsule(nanometres(1'000'000 * from + 500'000 * length), {},
-                                       millimetres(length), nanometres(500'000), {}, {}));
+        capsules.push_back(
+            makeCapsule(nanometres(1'000'000 * from + 500'000 * std::int64_t{length}), {},
+                        millimetres(length), nanometres(500'000), {}, {}));
         lengths.push_back(millimetres(length));
         from += length + gap;
     }

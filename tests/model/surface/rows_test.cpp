@@ -116,6 +116,7 @@ Row bestByTrying(const std::vector<Capsule>& all, const std::vector<bool>& alive
                 linked = limit.links(roundedGap(distance(all[order[k]], all[order[k + 1]])));
             if (!linked) continue;
             std::vector<Capsule> members;
+            members.reserve(order.size());
             for (const std::size_t i : order) members.push_back(all[i]);
             std::sort(order.begin(), order.end());
             const Row row{greatestExtent(members), order};
@@ -190,6 +191,7 @@ TEST(Rows, ARowAcrossTheSeamIsUnrolled) {
 
 TEST(Rows, ARingIsAtLeastThePeriodLong) {
     std::vector<std::array<double, 3>> ring;
+    ring.reserve(10);
     for (int i = 0; i < 10; ++i) ring.push_back({3.0 * i, 5, 2});
     const auto rows = rowsOf(spots(ring), kUnderTwo, 3, millimetres(30));
     ASSERT_EQ(rows.size(), 1U);
