@@ -40,13 +40,27 @@ private:
     }
     void take(const Check& check) {
         for (const std::string& member : check.members) name(member);
-        if (!namesAll(check, of_.method))
-            for (const JudgedIndication& indication : of_.indications)
-                if (indication.considered) insert(of_, indication.id);
+        if (!namesAll(check, of_.method)) takeClasses(check);
         if (check.rule == RuleKind::ForbiddenKind) takeUnstatedKinds();
         if (check.members.empty() && failed_->indications.empty())
             unknown("the failed check of " + std::string(word(check.rule)) +
                     " names no indication");
+    }
+    /// Everything considered that may count in the check, wherever it lies.
+    void takeClasses(const Check& check) {
+        for (const JudgedIndication& indication : of_.indications)
+            if (indication.considered && mayCount(check, indication.classified))
+                insert(of_, indication.id);
+        for (const JudgedGroup& group : of_.groups)
+            if (mayCount(check, group.classified)) takeGroup(of_, group.id);
+    }
+    /// An ultrasonic check also takes what is in a cluster, or whose class is open.
+    [[nodiscard]] bool mayCount(const Check& check,
+                                std::optional<IndicationClass> classified) const {
+        if (of_.method == Method::Ultrasonic || !classified || check.classText == "all")
+            return true;
+        return (" and " + check.classText + " and ")
+                   .find(" and " + std::string(word(*classified)) + " and ") != std::string::npos;
     }
     /// Beside a forbidden kind the check does not say whose kind is open.
     void takeUnstatedKinds() {

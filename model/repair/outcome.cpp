@@ -77,8 +77,9 @@ private:
     /// The concession is of what the test found: its zone, or the whole casting.
     [[nodiscard]] bool accepted(const OtherResult& result) const {
         return std::ranges::any_of(cases_, [&](const RepairCase& c) {
-            const bool isOf =
-                c.foundByOther == &result || std::ranges::count(c.otherReexaminations, &result) > 0;
+            const bool isOf = c.foundByOther == &result ||
+                              std::ranges::count(c.otherReexaminations, &result) > 0 ||
+                              std::ranges::count(c.cavityTests, &result) > 0;
             return isOf && c.state == repair_state::kConceded &&
                    isConcededAfter(c, result.performedOn, context_);
         });

@@ -140,16 +140,18 @@ std::string_view endOf(const RepairCase& c) {
 }
 
 void check(RepairCase& c, const CaseContext& context) {
-    checkDecision(c, context);
     const bool givenUp = c.decision() != nullptr &&
                          (c.decision()->decision == "scrap" || c.decision()->decision == "regrade");
+    const bool isLimited = c.decision() != nullptr && !givenUp;
+    if (isLimited && !c.repaired()) checkCycles(c, context);  // before anything is taken out
+    checkDecision(c, context);
     if (!givenUp) {
-        if (c.decision() != nullptr) checkCycles(c, context);
         checkExcavations(c, context);
         checkWelds(c);
         checkHeatTreatments(c, context);
         checkReexamination(c, context);
         if (c.carriedOnBy == nullptr) checkConcessions(c, context);
+        if (isLimited && c.repaired()) checkCycles(c, context);
         checkFound(c);
     }
     c.closed = c.open.empty();
