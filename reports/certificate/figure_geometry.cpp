@@ -5,6 +5,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "certificate/phrases.h"
+#include "certificate/printed_scale.h"
+#include "certificate/printed_values.h"
+
 namespace reports {
 
 namespace {
@@ -17,6 +21,18 @@ Point turned(Point p, double degrees) {
     const double c = std::cos(radians(degrees));
     const double s = std::sin(radians(degrees));
     return {c * p.x - s * p.y, s * p.x + c * p.y};
+}
+
+/// A bar of 1, 2 or 5 x 10^n mm, about a fifth of the greatest width of a certificate's figure.
+void setBar(Figure& figure) {
+    const double most = kFigureWidthMm / 5 / figure.scale;
+    double length = std::pow(10.0, std::floor(std::log10(most)));
+    if (length * 5 <= most)
+        length *= 5;
+    else if (length * 2 <= most)
+        length *= 2;
+    figure.barLength = length;
+    figure.barText = filled(phrases::kMillimetres, {placeText(length)});
 }
 
 }  // namespace
@@ -61,6 +77,41 @@ bool Window::touches(const FigureCapsule& capsule) const {
     Window own;
     own.include(capsule);
     return own.right >= left && own.left <= right && own.top >= bottom && own.bottom <= top;
+}
+
+FigureCapsule capsuleOf(const model::Indication& indication, const std::string& label) {
+    return {label,
+            indication.x.approximately(),
+            indication.y.approximately(),
+            indication.length.approximately(),
+            indication.width ? indication.width->approximately() : 0,
+            indication.angle.approximately(),
+            FigureCapsule::Role::Counted};
+}
+
+FigureCapsule capsuleOf(const model::Reflector& reflector, const std::string& label) {
+    const auto shown = [](const std::optional<model::Length>& length) {
+        return length ? length->approximately() : 0;
+    };
+    return {label,
+            reflector.x.approximately(),
+            reflector.y.approximately(),
+            shown(reflector.length),
+            reflector.length ? shown(reflector.width) : 0,
+            reflector.angle.approximately(),
+            FigureCapsule::Role::Counted};
+}
+
+void lookThrough(const Window& window, Figure& figure, double mostWidthMm, double mostHeightMm) {
+    const PrintedScale scale = printedScale(window.right - window.left, window.top - window.bottom,
+                                            mostWidthMm, mostHeightMm);
+    figure.left = window.left;
+    figure.right = window.right;
+    figure.bottom = window.bottom;
+    figure.top = window.top;
+    figure.scale = scale.factor;
+    figure.scaleText = scale.text;
+    setBar(figure);
 }
 
 FigureCapsule movedBetween(FigureCapsule capsule, const model::Placement& from,

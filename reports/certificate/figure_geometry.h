@@ -28,6 +28,16 @@ struct Window {
     [[nodiscard]] bool touches(const FigureCapsule& capsule) const;
 };
 
+/// An indication in plan, labelled. A reflector without a width is a segment, without a length a
+/// point.
+FigureCapsule capsuleOf(const model::Indication& indication, const std::string& label);
+FigureCapsule capsuleOf(const model::Reflector& reflector, const std::string& label);
+
+/// Shows `figure` through a window at the greatest scale that fits into that much paper, with a
+/// scale bar.
+void lookThrough(const Window& window, Figure& figure, double mostWidthMm = kFigureWidthMm,
+                 double mostHeightMm = kFigureHeightMm);
+
 /// `capsule`, given in the zone at `from`, in the coordinates of the zone at `to`.
 FigureCapsule movedBetween(FigureCapsule capsule, const model::Placement& from,
                            const model::Placement& to);

@@ -4,14 +4,14 @@
 #include <algorithm>
 #include <array>
 
-#include "certificate/document.h"
 #include "certificate/phrases.h"
 #include "certificate/printed_values.h"
 
 namespace reports {
 
-PrintedScale printedScale(double widthMm, double heightMm) {
-    const double most = std::min(kFigureWidthMm / widthMm, kFigureHeightMm / heightMm);
+PrintedScale printedScale(double widthMm, double heightMm, double mostWidthMm,
+                          double mostHeightMm) {
+    const double most = std::min(mostWidthMm / widthMm, mostHeightMm / heightMm);
     if (most >= 2) return {2, filled(phrases::kScaleEnlarged, {"2"})};
     if (most >= 1) return {1, filled(phrases::kScaleReduced, {"1"})};
     constexpr std::array kSteps = {2.0, 2.5, 5.0, 10.0};

@@ -4,6 +4,8 @@
 
 #include <string>
 
+#include "certificate/document.h"
+
 namespace reports {
 
 struct PrintedScale {
@@ -11,8 +13,9 @@ struct PrintedScale {
     std::string text;
 };
 
-/// The greatest scale at which width x height mm fits into a figure: one of 2:1, 1:1, 1:2, 1:2.5,
-/// 1:5, 1:10, 1:20, 1:25, 1:50 ... width and height are more than 0.
-PrintedScale printedScale(double widthMm, double heightMm);
+/// The greatest scale at which width x height mm fits into so much paper: one of 2:1, 1:1, 1:2,
+/// 1:2.5, 1:5, 1:10, 1:20, 1:25, 1:50 ... width and height are more than 0.
+PrintedScale printedScale(double widthMm, double heightMm, double mostWidthMm = kFigureWidthMm,
+                          double mostHeightMm = kFigureHeightMm);
 
 }  // namespace reports

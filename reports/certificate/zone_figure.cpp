@@ -7,7 +7,6 @@
 
 #include "certificate/figure_geometry.h"
 #include "certificate/phrases.h"
-#include "certificate/printed_scale.h"
 #include "certificate/printed_values.h"
 
 namespace reports {
@@ -19,30 +18,6 @@ constexpr double kDetailGain = 1.5;    // what a detail must at least enlarge
 constexpr std::size_t kMostDetails = 4;
 constexpr double kMarginShare = 0.04;  // of the larger side of the window
 constexpr double kDetailMarginShare = 0.1;
-
-FigureCapsule capsuleOf(const model::Indication& indication, const std::string& label) {
-    return {label,
-            indication.x.approximately(),
-            indication.y.approximately(),
-            indication.length.approximately(),
-            indication.width ? indication.width->approximately() : 0,
-            indication.angle.approximately(),
-            FigureCapsule::Role::Counted};
-}
-
-/// In plan a capsule; without a width a segment, without a length a point.
-FigureCapsule capsuleOf(const model::Reflector& reflector, const std::string& label) {
-    const auto shown = [](const std::optional<model::Length>& length) {
-        return length ? length->approximately() : 0;
-    };
-    return {label,
-            reflector.x.approximately(),
-            reflector.y.approximately(),
-            shown(reflector.length),
-            reflector.length ? shown(reflector.width) : 0,
-            reflector.angle.approximately(),
-            FigureCapsule::Role::Counted};
-}
 
 /// An indication of any method, labelled with its number.
 struct Drawn {
@@ -283,15 +258,7 @@ private:
 
     /// The part of the drawing inside a window.
     [[nodiscard]] Figure seen(const Window& window, Figure figure) const {
-        const PrintedScale scale =
-            printedScale(window.right - window.left, window.top - window.bottom);
-        figure.left = window.left;
-        figure.right = window.right;
-        figure.bottom = window.bottom;
-        figure.top = window.top;
-        figure.scale = scale.factor;
-        figure.scaleText = scale.text;
-        setBar(figure);
+        lookThrough(window, figure);
         std::map<std::size_t, std::size_t> kept;
         for (std::size_t i = 0; i < capsules_.size(); ++i) {
             if (!window.touches(capsules_[i])) continue;
@@ -324,18 +291,6 @@ private:
         if (!figure.frames.empty()) texts.emplace_back(phrases::kLegendFrame);
         texts.emplace_back(phrases::kLegendSmall);
         return joined(texts, " ");
-    }
-
-    /// A bar of 1, 2 or 5 x 10^n mm, about a fifth of the figure's greatest width on paper.
-    static void setBar(Figure& figure) {
-        const double most = kFigureWidthMm / 5 / figure.scale;
-        double length = std::pow(10.0, std::floor(std::log10(most)));
-        if (length * 5 <= most)
-            length *= 5;
-        else if (length * 2 <= most)
-            length *= 2;
-        figure.barLength = length;
-        figure.barText = filled(phrases::kMillimetres, {placeText(length)});
     }
 
     const Examined& examined_;
