@@ -71,7 +71,9 @@ TEST_F(DemonstrationArchive, ShowsTheVerdictOfEveryCasting) {
         {"VB-14-02", "not acceptable"}, {"SF-02-01", "not acceptable"},
         {"CD-09-02", "not acceptable"}, {"TB-18-01", "acceptable"},
         {"TB-18-02", "not acceptable"}, {"TB-18-03", "not judged"},
-        {"GP-27-01", "acceptable"},     {"GP-27-02", "not acceptable"}};
+        {"GP-27-01", "acceptable"},     {"GP-27-02", "not acceptable"},
+        {"BS-22-01", "acceptable"},     {"BS-22-02", "not acceptable"},
+        {"BS-22-03", "not judged"}};
     const Finished finished = runCli({"castings", "--db", file_});
     EXPECT_EQ(finished.exitCode, 1);
     EXPECT_EQ(finished.error, "");
@@ -103,7 +105,7 @@ TEST_F(DemonstrationArchive, GivesACertificateOfEveryCasting) {
         EXPECT_EQ(columns[7], out + "/" + columns[0] + ".pdf");
         EXPECT_THAT(bytesOf(columns[7]), StartsWith("%PDF-"));
     }
-    EXPECT_EQ(certificates, 14);
+    EXPECT_EQ(certificates, 17);
     expectRefused(runCli({"castings", "--db", file_, "--out", file_}), 2, file_ + ": ");
     expectRefused(runCli({"castings", "--db", file_, "--out", out + "/a/b"}), 2, out + "/a/b: ");
 }

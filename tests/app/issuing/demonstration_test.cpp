@@ -38,7 +38,9 @@ TEST(DemonstrationCertificates, AreReleasedWaitingAndReturnedAndEverySignatureHo
         {"RH-12-04", {CertificateState::Released, model::Word::NotAcceptable, "3.2", 3}},
         {"CD-09-02", {CertificateState::Returned, model::Word::NotAcceptable, "3.1", 1}},
         {"VB-14-01", {CertificateState::Waiting, model::Word::Acceptable, "3.1", 1}},
-        {"TB-18-01", {CertificateState::Released, model::Word::Acceptable, "3.1", 2}}};
+        {"TB-18-01", {CertificateState::Released, model::Word::Acceptable, "3.1", 2}},
+        {"BS-22-01", {CertificateState::Released, model::Word::Acceptable, "3.1", 2}},
+        {"BS-22-02", {CertificateState::Released, model::Word::NotAcceptable, "3.1", 2}}};
     const auto trusted = must(model::trustedCertificates(archive));
     for (const auto& [serial, course] : expected) {
         const auto all = must(model::presentedOf(archive, serial));
@@ -62,7 +64,7 @@ TEST(DemonstrationCertificates, AreReleasedWaitingAndReturnedAndEverySignatureHo
                 << serial << " page " << page;
         }
     }
-    for (const char* draft : {"PS-31-08", "BB-05-21", "SF-02-01", "VB-14-02", "GP-27-01"})
+    for (const char* draft : {"PS-31-08", "BB-05-21", "SF-02-01", "VB-14-02", "GP-27-01", "BS-22-03"})
         EXPECT_TRUE(must(model::presentedOf(archive, draft)).empty()) << draft;
     EXPECT_THAT(must(model::presentedOf(archive, "CD-09-02"))[0].returned->reason,
                 HasSubstr("measure them again from its datum"));
