@@ -64,7 +64,8 @@ TEST(DemonstrationCertificates, AreReleasedWaitingAndReturnedAndEverySignatureHo
                 << serial << " page " << page;
         }
     }
-    for (const char* draft : {"PS-31-08", "BB-05-21", "SF-02-01", "VB-14-02", "GP-27-01", "BS-22-03"})
+    for (const char* draft :
+         {"PS-31-08", "BB-05-21", "SF-02-01", "VB-14-02", "GP-27-01", "BS-22-03"})
         EXPECT_TRUE(must(model::presentedOf(archive, draft)).empty()) << draft;
     EXPECT_THAT(must(model::presentedOf(archive, "CD-09-02"))[0].returned->reason,
                 HasSubstr("measure them again from its datum"));
