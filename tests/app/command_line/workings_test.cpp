@@ -114,7 +114,7 @@ TEST(Workings, RefuseWhatCannotBe) {
     expectRefused(changed("surface", "round"), ": surface", "is not a word for it");
     expectRefused(changed("gain_db", 30), ": gain_db", "is not a field that is known");
     expectRefused(changed("kind", "length"), ": kind", "no working");
-    expectRefused(changed("kind", 3), ": kind", "must be a text");
+    expectRefused(changed("kind", 3), ": kind", "must be a string, not a number");
     expectRefused(changed("format", "fettlemark-reading/1"), ": format", "fettlemark-working/1");
     Json missing = height();
     missing.erase("thickness_mm");
@@ -122,7 +122,7 @@ TEST(Workings, RefuseWhatCannotBe) {
     missing.erase("kind");
     expectRefused(missing.dump(), ": kind", "is missing");
     expectRefused("[]", "", "must be an object");
-    expectRefused("{", ": line 1", "");
+    expectRefused("{", ": line 1, column 1", "is not JSON");
     const Finished none = runCli({"workings", "/nowhere/w.json"});
     EXPECT_EQ(none.exitCode, 2);
     EXPECT_THAT(none.error, HasSubstr("is not there"));
