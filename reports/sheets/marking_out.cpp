@@ -197,7 +197,8 @@ std::string ZoneMarking::atMostText() const {
 std::string ZoneMarking::todo(const Marked& marked) const {
     switch (marked.plan) {
         case Plan::TakeOut:
-            return filled(words::kTakeOut, {marked.spokenOfBy->opened->number});
+            return filled(words::kTakeOut, {marked.spokenOfBy->decision()->decision,
+                                            marked.spokenOfBy->opened->number});
         case Plan::Conceded:
             return filled(words::kLeaveOther, {marked.spokenOfBy->decision()->decision,
                                                marked.spokenOfBy->opened->number});
@@ -256,11 +257,11 @@ void ZoneMarking::addFigure(std::vector<Block>& blocks) const {
 
 void ZoneMarking::addFindings(std::vector<Block>& blocks) const {
     Table table;
-    table.columns = {{words::kNumber, Align::Left, 1.0},  {words::kFoundBy, Align::Left, 2.3},
+    table.columns = {{words::kNumber, Align::Left, 1.0},  {words::kFoundBy, Align::Left, 2.7},
                      {phrases::kX, Align::Right, 1.0},    {phrases::kY, Align::Right, 1.0},
                      {words::kLength, Align::Right, 1.1}, {words::kWidth, Align::Right, 1.1},
                      {words::kAngle, Align::Right, 0.9},  {words::kDepth, Align::Right, 1.1},
-                     {words::kKind, Align::Left, 1.3},    {words::kTodo, Align::Left, 2.2}};
+                     {words::kKind, Align::Left, 1.3},    {words::kTodo, Align::Left, 2.7}};
     for (const Plan plan : {Plan::TakeOut, Plan::Undecided, Plan::Conceded})
         for (const Marked& m : marked_) {
             if (m.plan != plan) continue;

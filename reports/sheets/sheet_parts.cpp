@@ -56,7 +56,7 @@ Document beginSheet(const SheetInput& input, const std::string& title,
     document.subject = filled(words::kSubject, {title, file.casting.serial, file.part.number});
     document.producer = filled(phrases::kProgram, {input.programVersion});
     document.language = phrases::kLanguage;
-    document.issuer = orNotRecorded(input.worksName);
+    document.issuer = input.worksName;
     document.identity = filled(words::kIdentity, {title, file.casting.serial, input.printedOn});
     if (input.demonstration) document.pageNotices.emplace_back(phrases::kDemonstration);
     document.pageOf = phrases::kPageOf;

@@ -19,17 +19,17 @@ inline constexpr const char* kMaterial = "Material";
 inline constexpr const char* kOrder = "Works order";
 inline constexpr const char* kMarking = "Marking";
 inline constexpr const char* kZone = "Zone %1";
-inline constexpr const char* kZoneDescription = "Where, and where its datum is";
-inline constexpr const char* kPlannedWall = "Smallest wall in the plan";
-inline constexpr const char* kDrawingMinimum = "Smallest wall of the drawing";
+inline constexpr const char* kZoneDescription = "Place and datum";
+inline constexpr const char* kPlannedWall = "Smallest wall";
+inline constexpr const char* kDrawingMinimum = "Drawing minimum";
 inline constexpr const char* kNotInPlan = "not in the zone plan: no outline, no datum described";
 inline constexpr const char* kNoMinimum = "not recorded";
 inline constexpr const char* kNotMeasured = "not measured";
 inline constexpr const char* kPlace = "x %1, y %2 mm";
 inline constexpr const char* kSize = "%1 × %2 × %3 mm";
 inline constexpr const char* kDegrees = "%1°";
-inline constexpr const char* kDegreesCelsius = "%1 °C";
-inline constexpr const char* kMinutes = "%1 min";
+inline constexpr const char* kDegreesCelsius = "%1\u00a0°C";
+inline constexpr const char* kMinutes = "%1\u00a0min";
 
 // Marking-out sheet
 inline constexpr const char* kMarkingOut = "Marking-out sheet";
@@ -42,9 +42,9 @@ inline constexpr const char* kCautionText =
     "never work beneath one that hangs.";
 inline constexpr const char* kUndecided = "NOT DECIDED";
 inline constexpr const char* kUndecidedText =
-    "Of %1 nobody has decided what becomes of it. Take nothing out there before a QA manager has.";
+    "What becomes of %1 is not decided. Take nothing out there before a QA manager has decided.";
 inline constexpr const char* kAtMost = "Without welding, at most";
-inline constexpr const char* kAtMostText = "%1 mm deep where the wall is %2 mm";
+inline constexpr const char* kAtMostText = "%1 mm deep in a wall of %2 mm";
 inline constexpr const char* kNothingToGrind = "nothing: the wall is at the drawing's minimum";
 inline constexpr const char* kAskFirst = "not known: ask before grinding";
 inline constexpr const char* kDecisions = "What is decided";
@@ -54,9 +54,8 @@ inline constexpr const char* kFindingsMeaning =
     "angle of its length is counted from x towards y.";
 inline constexpr const char* kToFillIn = "To be filled in at the casting";
 inline constexpr const char* kToFillInMeaning =
-    "Measure the wall before and after. Take out until the finding is gone, not below the "
-    "drawing's smallest wall unless welding is decided. Then have the cavity tested by MT or PT, "
-    "before it is blended or welded. What is not welded is blended smoothly.";
+    "Take out until the finding is gone, not below the drawing minimum unless it will be welded. "
+    "MT or PT of the cavity comes before blending or welding; what is not welded is blended.";
 inline constexpr const char* kNumber = "No.";
 inline constexpr const char* kFoundBy = "Found by";
 inline constexpr const char* kKind = "Kind";
@@ -66,7 +65,7 @@ inline constexpr const char* kAngle = "Angle";
 inline constexpr const char* kDepth = "Depth";
 inline constexpr const char* kAtSurface = "surface";
 inline constexpr const char* kTodo = "To do";
-inline constexpr const char* kTakeOut = "take out (%1)";
+inline constexpr const char* kTakeOut = "take out: %1 (%2)";
 inline constexpr const char* kLeaveUndecided = "leave: not decided";
 inline constexpr const char* kLeaveOther = "leave: %1 (%2)";
 inline constexpr const char* kWallBefore = "Wall before";
@@ -109,7 +108,7 @@ inline constexpr const char* kWallHeading = "Wall before / left";
 inline constexpr const char* kWallText = "%1 / %2";
 inline constexpr const char* kHow = "How, by, on";
 inline constexpr const char* kHowText = "%1, %2, %3";
-inline constexpr const char* kPreheated = "preheat %1 °C";
+inline constexpr const char* kPreheated = "preheat %1\u00a0°C";
 inline constexpr const char* kCavity = "Cavity test";
 inline constexpr const char* kCavityText = "%1, %2: %3";
 inline constexpr const char* kNotTested = "not tested";

@@ -208,7 +208,7 @@ void WeldMap::addExcavations(std::vector<Block>& blocks, const std::string& zone
     table.columns = {
         {words::kNumber, Align::Left, 0.8},       {words::kFor, Align::Left, 0.8},
         {words::kPlaceHeading, Align::Left, 1.3}, {words::kSizeHeading, Align::Left, 1.3},
-        {words::kWallHeading, Align::Left, 1.3},  {words::kHow, Align::Left, 1.7},
+        {words::kWallHeading, Align::Left, 1.2},  {words::kHow, Align::Left, 2.1},
         {words::kCavity, Align::Left, 1.4},       {words::kSeverity, Align::Left, 1.9},
         {words::kThen, Align::Left, 1.0}};
     for (const model::Excavation& e : dossier_.excavations) {

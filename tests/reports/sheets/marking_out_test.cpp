@@ -21,7 +21,7 @@ model::CastingFile decided(const std::string& decision) {
 TEST(MarkingOut, ShowsWhatIsToBeTakenOutFromTheDatum) {
     const std::string text = markingOut(decided("grind only"));
     EXPECT_THAT(text, HasSubstr("| 1 | Z1 MT, as cast | 100 | 50 | 30 | 1 | 0 | surface | crack | "
-                                "take out (N-1) |"));
+                                "take out: grind only (N-1) |"));
     EXPECT_THAT(text, HasSubstr("capsule: 1 100 50 30 x 1 at 0, failing"));
     EXPECT_THAT(text, HasSubstr("outline: zone Z1 600 x 400"));
     EXPECT_THAT(text, HasSubstr("flange face, datum at the lower left bolt hole"));
@@ -34,12 +34,12 @@ TEST(MarkingOut, ShowsWhatIsToBeTakenOutFromTheDatum) {
 
 TEST(MarkingOut, SaysHowMuchWallMayGo) {
     model::CastingFile file = decided("grind only");
-    EXPECT_THAT(markingOut(file), AllOf(HasSubstr("Smallest wall of the drawing: 32 mm"),
-                                        HasSubstr("8 mm deep where the wall is 40 mm")));
+    EXPECT_THAT(markingOut(file), AllOf(HasSubstr("Drawing minimum: 32 mm"),
+                                        HasSubstr("8 mm deep in a wall of 40 mm")));
     file.plan.zones[0].drawingMinimum = model::millimetres(40);
     EXPECT_THAT(markingOut(file), HasSubstr("nothing: the wall is at the drawing's minimum"));
     file.plan.zones[0].drawingMinimum.reset();
-    EXPECT_THAT(markingOut(file), AllOf(HasSubstr("Smallest wall of the drawing: not recorded"),
+    EXPECT_THAT(markingOut(file), AllOf(HasSubstr("Drawing minimum: not recorded"),
                                         HasSubstr("not known: ask before grinding")));
 }
 
@@ -55,15 +55,15 @@ TEST(MarkingOut, WhatNobodyDecidedIsLeft) {
         EXPECT_THAT(text, HasSubstr("[!] NOT DECIDED"));
         EXPECT_THAT(text, HasSubstr("leave: not decided"));
         EXPECT_THAT(text, HasSubstr("capsule: 1 100 50 30 x 1 at 0, counted"));
-        EXPECT_THAT(text, Not(HasSubstr("take out (")));
+        EXPECT_THAT(text, Not(HasSubstr("take out: ")));
         EXPECT_THAT(text, Not(HasSubstr("To be filled in")));
     }
     // Decided for one, and another is not spoken of.
     model::CastingFile file = decided("grind only");
     file.examinations[0].rows.push_back(repaired::crack("3", "400", "300"));
     const std::string text = markingOut(file);
-    EXPECT_THAT(text, HasSubstr("Of 3 nobody has decided"));
-    EXPECT_THAT(text, HasSubstr("take out (N-1)"));
+    EXPECT_THAT(text, HasSubstr("What becomes of 3 is not decided"));
+    EXPECT_THAT(text, HasSubstr("take out: grind only (N-1)"));
 }
 
 TEST(MarkingOut, WhatAConcessionMayAcceptIsLeft) {
@@ -80,7 +80,7 @@ TEST(MarkingOut, ShowsWhatIsTakenOutAlready) {
     file.dossier.excavations[0].cleared = "no";
     const std::string text = markingOut(file);
     EXPECT_THAT(text, HasSubstr("capsule: E-1 100 50 50 x 20 at 0, neighbour"));
-    EXPECT_THAT(text, HasSubstr("take out (N-1)"));
+    EXPECT_THAT(text, HasSubstr("take out: grind only (N-1)"));
 }
 
 TEST(MarkingOut, TellsFindingsOfTwoMethodsApart) {
@@ -106,7 +106,7 @@ TEST(MarkingOut, NamesFindingsWithoutCoordinates) {
 
 TEST(MarkingOut, OfOneZone) {
     model::CastingFile file = decided("grind only");
-    EXPECT_THAT(markingOut(file, "Z1"), HasSubstr("take out (N-1)"));
+    EXPECT_THAT(markingOut(file, "Z1"), HasSubstr("take out: grind only (N-1)"));
     EXPECT_EQ(markingOut(file, "Z2"),
               "refused: casting QM-26-0201: has nothing in zone Z2 that is "
               "to be taken out or decided");

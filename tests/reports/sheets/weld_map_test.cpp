@@ -48,7 +48,7 @@ TEST(WeldMap, HasEveryFieldOfTheRepair) {
                              "Z1 MT, as cast, after repair 1 on 2026-03-10: acceptable",
                              "AG-7",
                              "Rhea Drag",
-                             "Smallest wall of the drawing: 32 mm"})
+                             "Drawing minimum: 32 mm"})
         EXPECT_THAT(text, HasSubstr(part));
 }
 
