@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "archived_certificate.h"
 
-#include <filesystem>
-#include <unistd.h>
-
 #include "archive/archive.h"
-#include "archive/disk.h"
+#include "new_file.h"
 #include "qt_core.h"
 #include "whole_number.h"
 
@@ -13,26 +10,6 @@ namespace app {
 namespace {
 
 using model::Result;
-
-/// Whole or not at all, and never over anything.
-Result<void> writeCertificate(const std::string& out, const std::string& pdf) {
-    const std::string path = std::filesystem::absolute(out).lexically_normal().string();
-    if (auto nothing = model::expectNothing(path, "a certificate is not written over anything");
-        !nothing)
-        return nothing;
-    std::error_code ignored;
-    if (!std::filesystem::is_directory(model::parentOf(path), ignored))
-        return model::inputError(out, "cannot be written: the folder is not there");
-    const std::string temporary = path + ".new-" + std::to_string(::getpid());
-    auto written = model::writeNewFile(temporary, pdf);
-    if (written) written = model::syncFile(temporary);
-    if (written) written = model::moveToNew(temporary, path);
-    if (written) return {};
-    ::unlink(temporary.c_str());
-    model::Error error = written.error();
-    error.place = out;  // not the temporary file's
-    return error;
-}
 
 Result<Outcome> takeCertificate(const Arguments& arguments) {
     const auto number = wholeNumber(arguments, "--number");
@@ -43,7 +20,9 @@ Result<Outcome> takeCertificate(const Arguments& arguments) {
     const auto pdf = archive->certificateFile(*number);
     if (!pdf) return pdf.error();
     const std::string& out = *arguments.value("--out");
-    if (auto written = writeCertificate(out, *pdf); !written) return written.error();
+    if (auto written = writeNewWholeFile(out, *pdf, "a certificate is not written over anything");
+        !written)
+        return written.error();
     return Outcome{ExitCode::Done, "wrote " + out + "\n"};
 }
 

@@ -23,6 +23,7 @@
 #include "rebuild_search.h"
 #include "register_commands.h"
 #include "release_commands.h"
+#include "repair_sheets.h"
 #include "retention_commands.h"
 #include "runs_out.h"
 #include "schema_command.h"
@@ -86,6 +87,8 @@ std::vector<Command> allCommands() {
             app::entriesCommand(),
             app::runsOutCommand(),
             app::orderTouchesCommand(),
+            app::markingOutCommand(),
+            app::weldMapCommand(),
             app::schemaCommand(),
             app::measureCommand()};
 }
