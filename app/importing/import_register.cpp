@@ -110,6 +110,7 @@ Result<void> saveLines(model::ReadEntries<Line> read, const Target<Line>& target
 
 std::vector<FieldError> fieldErrorsOf(std::vector<model::LineError> errors) {
     std::vector<FieldError> fields;
+    fields.reserve(errors.size());
     for (model::LineError& error : errors) fields.push_back(std::move(error.error));
     return fields;
 }

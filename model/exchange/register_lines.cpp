@@ -227,7 +227,7 @@ Order orderFrom(std::span<const OrderLine> lines, std::vector<LineError>& errors
     order.decisionRule = whole.decisionRule;
     order.roundingRule = whole.roundingRule;
     order.remarks = whole.remarks;
-    order.terms = whole;  // the terms of the line
+    order.terms = static_cast<const OrderTerms&>(whole);
     order.terms.tests.clear();
     order.terms.witnessPoints.clear();
     for (const std::size_t member : members) {

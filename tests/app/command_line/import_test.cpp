@@ -99,6 +99,7 @@ TEST_F(Import, GoesInAndComesOutAgain) {
     // The same into another archive, from what came out.
     const std::vector<const char*> names{"part", "zone plan", "order", "casting"};
     std::vector<std::string> tables;
+    tables.reserve(names.size());
     for (const char* name : names) tables.push_back(entries(name));
     file_ = folder_.path() + "/other.db";
     foundry::copyTo(file_);
@@ -132,12 +133,14 @@ TEST_F(Import, ListsEveryProblemAndStoresNothing) {
         "C-6,H-1,O-1,P-1,1,\n";
     const Finished unknown = import("casting", csv);
     EXPECT_EQ(unknown.exitCode, 2);
-    const char* const rows[] = {
+    const std::string noPlan =
+        "problem\t3\t4\tzone_plan_revision\tthe archive has no zone plan revision 7 of the part "
+        "P-1";
+    const std::string rows[] = {
         "problem\t1\t2\t-\t\"C-1\" is in the archive already, with other content",
         "problem\t2\t3\torder\tthe archive has no order O-9",
         "problem\t2\t3\tpart\tthe archive has no part P-9",
-        "problem\t3\t4\tzone_plan_revision\tthe archive has no zone plan revision 7 of the part "
-        "P-1",
+        noPlan,
         "problem\t4\t5\theat\tis missing",
         "problem\t4\t5\t-\t\"C-5\" stands in row 3 already"};
     EXPECT_THAT(linesOf(unknown.output),

@@ -94,10 +94,9 @@ TEST(CsvReader, RefusesWhatIsNoCsvWithItsPlace) {
 }
 
 TEST(CsvReader, RefusesOtherEncodings) {
-    EXPECT_THAT(refused("\xFF\xFE"
-                        "a\0,\0"),
-                HasSubstr("is UTF-16"));
-    EXPECT_THAT(refused("\xFE\xFF\0a"), HasSubstr("is UTF-16"));
+    const std::string zero(1, '\0');
+    EXPECT_THAT(refused("\xFF\xFE" + ("a" + zero) + ("," + zero)), HasSubstr("is UTF-16"));
+    EXPECT_THAT(refused("\xFE\xFF" + zero + "a"), HasSubstr("is UTF-16"));
     // Latin-1, in which e with acute is one byte.
     EXPECT_THAT(refused("name\nRen\xE9;\n"), HasSubstr("t.csv: line 2, column 4: is no UTF-8"));
 }

@@ -25,6 +25,7 @@ CsvTable tableOf(const std::string& text) {
 
 std::vector<std::string> messagesOf(const std::vector<ImportProblem>& problems) {
     std::vector<std::string> messages;
+    messages.reserve(problems.size());
     for (const ImportProblem& problem : problems) messages.push_back(problem.message());
     return messages;
 }
