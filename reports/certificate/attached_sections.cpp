@@ -125,9 +125,9 @@ model::Result<void> addPhotos(std::vector<Block>& blocks, const CertificateInput
 void addAttachments(std::vector<Block>& blocks, const model::CastingFile& file) {
     Table table{{{phrases::kId, Align::Left, 1},
                  {phrases::kRevisionShort, Align::Left, 0.5},
-                 {phrases::kTitle, Align::Left, 2.2},
-                 {phrases::kFile, Align::Left, 1.5},
-                 {phrases::kSha256, Align::Left, 2.5}},
+                 {phrases::kTitle, Align::Left, 1.9},
+                 {phrases::kFile, Align::Left, 1.2},
+                 {phrases::kSha256, Align::Left, 3.2}},
                 {}};
     for (const model::Attachment& attachment : file.dossier.attachments)
         table.rows.push_back(fileRow(attachment.number, attachment.revision,

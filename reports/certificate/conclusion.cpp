@@ -13,7 +13,7 @@ namespace reports {
 
 namespace {
 
-constexpr std::size_t kMostCases = 4;  // on the first page
+constexpr std::size_t kMostCases = 3;  // on the first page
 constexpr std::size_t kMostNames = 6;
 
 /// "R1 (NCR-4), R2 (NCR-5)": what was repaired, by the cycle that it came to.
@@ -105,35 +105,36 @@ std::string outcomeText(const Conclusion& conclusion) {
 }
 
 void addRepairTable(std::vector<Block>& blocks, const Conclusion& conclusion) {
-    if (!conclusion.cases.empty()) {
-        Table table{{{phrases::kNonconformance, Align::Left, 1},
-                     {phrases::kFound, Align::Left, 2.4},
-                     {phrases::kDecided, Align::Left, 2},
-                     {phrases::kExaminedAgain, Align::Left, 1.4},
-                     {phrases::kState, Align::Left, 1.3}},
-                    {}};
-        for (const model::RepairCase& c : conclusion.cases) {
-            if (table.rows.size() == kMostCases) break;
-            table.rows.push_back({{c.opened->number + "\n" + c.opened->openedOn, Mark::None, true},
-                                  {foundText(c)},
-                                  {workText(c)},
-                                  {againText(c)},
-                                  {std::string(c.state), c.closed ? Mark::None : Mark::NotJudged}});
-        }
-        blocks.push_back(std::move(table));
-        if (conclusion.cases.size() > kMostCases)
-            blocks.push_back(
-                Paragraph{Paragraph::Tone::Plain,
-                          filled(phrases::kMoreRepairs,
-                                 {std::to_string(conclusion.cases.size() - kMostCases)})});
+    if (conclusion.cases.empty()) return;
+    Table table{{{phrases::kNonconformance, Align::Left, 1},
+                 {phrases::kFound, Align::Left, 2.4},
+                 {phrases::kDecided, Align::Left, 2},
+                 {phrases::kExaminedAgain, Align::Left, 1.4},
+                 {phrases::kState, Align::Left, 1.3}},
+                {}};
+    for (const model::RepairCase& c : conclusion.cases) {
+        if (table.rows.size() == kMostCases) break;
+        table.rows.push_back({{c.opened->number + "\n" + c.opened->openedOn, Mark::None, true},
+                              {foundText(c)},
+                              {workText(c)},
+                              {againText(c)},
+                              {std::string(c.state), c.closed ? Mark::None : Mark::NotJudged}});
     }
+    blocks.push_back(std::move(table));
+    if (conclusion.cases.size() > kMostCases)
+        blocks.push_back(Paragraph{
+            Paragraph::Tone::Plain,
+            filled(phrases::kMoreRepairs, {std::to_string(conclusion.cases.size() - kMostCases)})});
+}
+
+std::vector<std::string> openItems(const Conclusion& conclusion) {
     std::vector<std::string> open;
     for (const model::RepairCase& c : conclusion.cases)
         for (const model::Error& error : c.open)
             open.push_back(filled(phrases::kStillOpen, {error.message()}));
     for (const model::Error& error : conclusion.looseEnds)
         open.push_back(filled(phrases::kLooseEnd, {error.message()}));
-    if (!open.empty()) blocks.push_back(Paragraph{Paragraph::Tone::Strong, joined(open, "\n")});
+    return open;
 }
 
 }  // namespace reports

@@ -30,7 +30,9 @@ Conclusion conclusionOf(const CertificateInput& input);
 /// "Conforms after repair R1 (NCR-4) to ...", whole sentences.
 std::string outcomeText(const Conclusion& conclusion);
 
-/// The nonconformances on the first page, one row each, and where they are not settled why.
+/// The nonconformances on the first page, one row each; nothing where there is none.
 void addRepairTable(std::vector<Block>& blocks, const Conclusion& conclusion);
+/// What keeps nonconformances open, and what none of them accounts for.
+std::vector<std::string> openItems(const Conclusion& conclusion);
 
 }  // namespace reports

@@ -320,8 +320,8 @@ void addExaminations(std::vector<Block>& blocks, const CertificateInput& input,
                      const std::vector<Examined>& all) {
     if (all.empty()) return;
     blocks.push_back(Heading{1, phrases::kExaminations, "D01"});
-    blocks.push_back(Paragraph{Paragraph::Tone::Small, phrases::kUsedMeaning});
-    blocks.push_back(Paragraph{Paragraph::Tone::Small, phrases::kIndicationUnits});
+    blocks.push_back(Paragraph{Paragraph::Tone::Small, phrases::kUsedMeaning, true});
+    blocks.push_back(Paragraph{Paragraph::Tone::Small, phrases::kIndicationUnits, true});
     PrintedConditions printed;
     for (const Examined& examined : all) addExamination(blocks, input, examined, all, printed);
 }

@@ -262,7 +262,6 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
     const ConditionNames conditions = conditionNames(all);
 
     blocks.push_back(Heading{1, phrases::kScope});
-    addRepairTable(blocks, conclusion);
     const auto sayList = [](std::vector<std::string>& lines, const char* phrase,
                             const std::vector<std::string>& names) {
         if (!names.empty()) lines.push_back(filled(phrase, {shortList(names, kMostNames, "; ")}));
@@ -282,7 +281,7 @@ void addScope(std::vector<Block>& blocks, const CertificateInput& input,
     else
         sayList(plain, phrases::kConditionsNotStatedFor, conditions.notStated);
     sayList(plain, phrases::kConditionsReasoned, conditions.reasoned);
-    std::vector<std::string> gaps;
+    std::vector<std::string> gaps = openItems(conclusion);
     sayList(gaps, phrases::kOrderUnreadable, unreadable);
     sayList(gaps, phrases::kConditionsAgainst, conditions.against);
     sayList(gaps, phrases::kMissingTests, missing);
@@ -298,6 +297,7 @@ void addFirstPage(std::vector<Block>& blocks, const CertificateInput& input,
                   const std::vector<Examined>& all, const Conclusion& conclusion) {
     addStatus(blocks, input);
     addResult(blocks, input, all, conclusion);
+    addRepairTable(blocks, conclusion);
     addCasting(blocks, input);
     addCriteria(blocks, all);
     addScope(blocks, input, all, conclusion);

@@ -24,7 +24,7 @@ std::string materialText(const model::Part& part, const model::OrderTerms& terms
     std::string text = part.materialGrade.empty()
                            ? filled(phrases::kGradeNotRecorded, {material})
                            : filled(phrases::kMaterialWithGrade, {material, part.materialGrade});
-    if (!terms.productStandard.empty())
+    if (!terms.productStandard.empty() && text.find(terms.productStandard) == std::string::npos)
         text = filled(phrases::kMaterialToStandard, {text, terms.productStandard});
     return text;
 }
@@ -78,7 +78,7 @@ void addCasting(std::vector<Block>& blocks, const CertificateInput& input) {
     const model::Casting& casting = input.file.casting;
     const Issue& issue = input.issue;
     std::string customerOrder = orNotRecorded(order.customerOrder);
-    if (!terms.item.empty())
+    if (!terms.item.empty() && !customerOrder.ends_with(" " + terms.item))
         customerOrder = filled(phrases::kOrderWithItem, {customerOrder, terms.item});
 
     Fields fields{{
@@ -97,11 +97,11 @@ void addCasting(std::vector<Block>& blocks, const CertificateInput& input) {
          issue.forRelease ? filled(phrases::kIssuedBySignature, {issue.date})
                           : orNotRecorded(issue.date)},
     }};
-    addWhereThere(fields, "B08", phrases::kSampling, samplingText(input.file));
+    if (serialsOf(casting).size() > 1)
+        fields.fields.push_back({"B08", phrases::kSampling, samplingText(input.file)});
     Fields wide;
     wide.columns = 1;
     wide.fields.push_back({"", phrases::kForbiddenByOrder, kindsText(order.forbiddenKinds)});
-    addWhereThere(wide, "", phrases::kOrderRemarks, order.remarks);
 
     blocks.push_back(Heading{1, phrases::kCasting});
     blocks.push_back(std::move(fields));
@@ -120,12 +120,15 @@ void addFurtherData(std::vector<Block>& blocks, const CertificateInput& input) {
     addWhereThere(fields, "B12", phrases::kMass, input.file.part.mass);
     addWhereThere(fields, "", phrases::kCondition, casting.conditionOnReceipt);
     addWhereThere(fields, "", phrases::kDeliveryConditions, terms.deliveryConditions);
+    if (serialsOf(casting).size() == 1)
+        addWhereThere(fields, "B08", phrases::kSampling, samplingText(input.file));
     addWhereThere(fields, "A04", phrases::kManufacturersMark, issue.worksMark);
     addWhereThere(fields, "A05", phrases::kEstablishedBy, issue.establishedBy);
     addWhereThere(fields, "Z04", phrases::kProductMarking, issue.productMarking);
     Fields wide;
     wide.columns = 1;
     addWhereThere(wide, "B03", phrases::kExtraRequirements, terms.extraRequirements);
+    addWhereThere(wide, "", phrases::kOrderRemarks, input.file.order.remarks);
     if (fields.fields.empty() && wide.fields.empty()) return;
     blocks.push_back(Heading{1, phrases::kFurtherData});
     if (!fields.fields.empty()) blocks.push_back(std::move(fields));

@@ -40,10 +40,9 @@ std::string examinerText(const CertificateInput& input, const Examined& examined
     const model::ExaminationDraft& draft = *examined.draft;
     std::string text = orNotRecorded(draft.examinedBy);
     if (!examined.conditionsStated()) return text;
-    // Whoever signs a record examined; before it is signed, an id may stand for the person.
-    const std::string& person = examined.recorded != nullptr && !examined.recorded->byId.empty()
-                                    ? examined.recorded->byId
-                                    : draft.examinedBy;
+    // Whoever signs in the name that was typed is that person; before, an id may stand there.
+    const bool signedIt = examined.recorded != nullptr && examined.recorded->by == draft.examinedBy;
+    const std::string& person = signedIt ? examined.recorded->byId : draft.examinedBy;
     const model::Qualification* held = qualificationOf(input.file, examined, person);
     text += "\n" + levelText(held) + "\n";
     const std::string& evaluator = draft.conditions.evaluatedBy;

@@ -95,6 +95,7 @@ inline constexpr const char* kHeatTreatmentName = "Heat treatment %1";
 inline constexpr const char* kConcessionName = "Concession %1";
 inline constexpr const char* kDecisionName = "Decision %1";
 inline constexpr const char* kSeverity = "Repair: %1";
+inline constexpr const char* kCelsius = " °C";
 inline constexpr const char* kFactOf = "%1 %2";
 
 // Test conditions of an examination

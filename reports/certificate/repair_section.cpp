@@ -20,7 +20,8 @@ std::string entryText(const Entry& entry, const std::vector<std::string_view>& w
     for (const model::Field<Entry>& field : Entry::fields()) {
         const std::string& value = entry.*field.text;
         if (value.empty() || std::ranges::find(without, field.info.key) != without.end()) continue;
-        const std::string unit = field.info.unit.empty() ? "" : " " + std::string(field.info.unit);
+        std::string unit = field.info.unit.empty() ? "" : " " + std::string(field.info.unit);
+        if (field.info.unit == "deg C") unit = phrases::kCelsius;
         texts.push_back(filled(phrases::kFactOf, {std::string(field.info.label),
                                                   unit.empty() ? value : unbroken(value + unit)}));
     }

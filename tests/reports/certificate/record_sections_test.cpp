@@ -141,6 +141,12 @@ TEST(People, WithoutACertificateOnTheDayHaveNoLevel) {
     EXPECT_THAT(textOf(sample), HasSubstr("Νίκη Αλεξίου\nlevel not recorded\nevaluated by Q-7"));
 }
 
+TEST(People, HaveNotTheLevelOfWhoeverElseSigned) {
+    // Z3 was examined by somebody whom the registers do not know, and signed by Q-2.
+    EXPECT_THAT(textOf(sample::recordedCasting()),
+                HasSubstr("李雷 (鋳造検査)\nlevel not recorded"));
+}
+
 TEST(People, OfLevelOneHaveNotEvaluated) {
     sample::Sample sample = sample::recordedCasting();
     for (model::ExaminationDraft& draft : sample.file.examinations)
@@ -165,9 +171,10 @@ TEST(Repairs, ThatAreOpenOutrankAnAcceptableWord) {
 
 TEST(Repairs, LeaveNothingOutOfTheRegisters) {
     const std::string text = textOf(sample::repairedCasting());
-    for (const char* part : {"Wall left 26 mm", "Welding procedure specification WPS-12",
-                             "Welder's approval WA-31", "Filler batch F-220", "Chart CH-8",
-                             "not known, treated as major", "magnetic particle\nof a cavity"})
+    for (const char* part :
+         {"Wall left 26 mm", "Holding temperature 620 °C", "Welding procedure specification WPS-12",
+          "Welder's approval WA-31", "Filler batch F-220", "Chart CH-8",
+          "not known, treated as major", "magnetic particle\nof a cavity"})
         EXPECT_THAT(text, HasSubstr(part));
 }
 
