@@ -10,6 +10,7 @@
 #include "certificate/certificate.h"
 #include "check_text.h"
 #include "columns.h"
+#include "issuing/printed_pictures.h"
 #include "judge/judge.h"
 #include "judge/sheet_words.h"
 #include "judge_sheet.h"
@@ -118,8 +119,10 @@ private:
         issue.demonstration = archive_.kind() == model::ArchiveKind::Demonstration;
         issue.historyHead = model::toText(*head);
         issue.programVersion = FETTLEMARK_VERSION;
+        const auto pictures = printedPictures(archive_, file);
+        if (!pictures) return pictures.error();
         const Result<reports::Document> document =
-            reports::certificateOf({file, verdict, tables_, issue});
+            reports::certificateOf({file, verdict, tables_, issue, {}, {}, &*pictures});
         if (!document) return document.error();
         const Result<reports::Rendered> pdf = reports::renderPdf(*document);
         if (!pdf) return pdf.error();

@@ -7,6 +7,7 @@
 #include "archive/identities.h"
 #include "archive/lifecycle.h"
 #include "certificate/certificate.h"
+#include "issuing/printed_pictures.h"
 #include "signing/appearance.h"
 #include "signing/sign_pdf.h"
 #include "signing/signature_fields.h"
@@ -83,8 +84,15 @@ std::vector<reports::Recorded> recordsOf(const model::Prepared& prepared) {
     std::vector<reports::Recorded> records;
     for (const model::SignedRecord& record : prepared.records())
         records.push_back({record.recorded.name, record.recorded.time, reasonOf(record.recorded),
-                           record.invalid ? reasonOf(*record.invalid) : std::nullopt});
+                           record.invalid ? reasonOf(*record.invalid) : std::nullopt,
+                           record.recorded.person});
     return records;
+}
+
+std::vector<std::vector<model::ConditionFinding>> findingsOf(const model::Prepared& prepared) {
+    std::vector<std::vector<model::ConditionFinding>> findings;
+    for (const model::SignedTest& test : prepared.tests()) findings.push_back(test.findings);
+    return findings;
 }
 
 Result<std::string> unsignedCertificate(const model::Archive& archive,
@@ -106,8 +114,12 @@ Result<std::string> unsignedCertificate(const model::Archive& archive,
         issue.supersedes = std::to_string(*prepared.facts().supersedes);
 
     const std::vector<reports::Recorded> records = recordsOf(prepared);
-    const auto document = reports::certificateOf(
-        {prepared.file(), prepared.verdict(), prepared.tables(), issue, records});
+    const auto findings = findingsOf(prepared);
+    const auto pictures = printedPictures(archive, prepared.file());
+    if (!pictures) return pictures.error();
+    const auto document =
+        reports::certificateOf({prepared.file(), prepared.verdict(), prepared.tables(), issue,
+                                records, findings, &*pictures});
     if (!document) return document.error();
     const auto rendered = reports::renderPdf(*document, settings.fonts);
     if (!rendered) return rendered.error();
