@@ -33,8 +33,10 @@ std::string concessionsText(const std::vector<model::RepairCase>& cases) {
     for (const model::RepairCase& c : cases)
         if (c.state == model::repair_state::kConceded)
             for (const model::Concession* concession : c.concessions)
-                texts.push_back(filled(phrases::kConcessionReference,
-                                       {concession->number, concession->customerReference}));
+                texts.push_back(concession->number == concession->customerReference
+                                    ? concession->number
+                                    : filled(phrases::kConcessionReference,
+                                             {concession->number, concession->customerReference}));
     return shortList(texts, kMostNames);
 }
 
