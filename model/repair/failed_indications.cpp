@@ -59,8 +59,11 @@ private:
                                 std::optional<IndicationClass> classified) const {
         if (of_.method == Method::Ultrasonic || !classified || check.classText == "all")
             return true;
-        return (" and " + check.classText + " and ")
-                   .find(" and " + std::string(word(*classified)) + " and ") != std::string::npos;
+        const auto between = [](std::string_view text) {
+            std::string parted(" and ");
+            return parted.append(text).append(" and ");
+        };
+        return between(check.classText).find(between(word(*classified))) != std::string::npos;
     }
     /// Beside a forbidden kind the check does not say whose kind is open.
     void takeUnstatedKinds() {
@@ -120,8 +123,10 @@ FailedIndications failedOf(const CaseContext& context, const std::string& zone, 
 
 std::set<std::string> indicationsIn(const std::string& list, const std::string& zone) {
     std::set<std::string> indications;
-    for (const std::string& item : itemsOf(list))
-        indications.insert(item.find('/') == std::string::npos ? zone + "/" + item : item);
+    for (const std::string& item : itemsOf(list)) {
+        std::string name = item.find('/') == std::string::npos ? zone + "/" : std::string();
+        indications.insert(name.append(item));
+    }
     return indications;
 }
 

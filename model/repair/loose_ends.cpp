@@ -10,7 +10,7 @@ namespace {
 class LooseEnds {
 public:
     LooseEnds(const CastingFile& file, const Verdict& verdict)
-        : file_(file), verdict_(verdict), context_{file, verdict, nullptr, {}} {}
+        : file_(file), context_{file, verdict, nullptr, {}} {}
 
     std::vector<Error> all() {
         entries();
@@ -30,7 +30,6 @@ private:
     void unspokenOf();
 
     const CastingFile& file_;
-    const Verdict& verdict_;
     CaseContext context_;
     std::vector<Error> ends_;
 };

@@ -53,7 +53,7 @@ public:
     void all() {
         if (case_.carriedOnBy == nullptr) {
             if (case_.found != nullptr)
-                byMethod();
+                byMethod(case_.found->header);
             else if (case_.foundByOther != nullptr)
                 byOtherTest();
         }
@@ -65,9 +65,9 @@ private:
         open_.add(repair_state::kToExamine, "nonconformance " + case_.opened->number,
                   std::move(reason), std::move(arguments));
     }
-    void byMethod();
-    void judgeCounting(const ExaminationDraft& draft);
-    [[nodiscard]] bool isToTheSameLimits(const ExaminationDraft& draft) const;
+    void byMethod(const Examination& found);
+    void judgeCounting(const ExaminationDraft& draft, const Examination& found);
+    [[nodiscard]] bool isToTheSameLimits(const Examination& made, const Examination& found) const;
     void byOtherTest();
     void surfaceOf(const WeldRepair& weld);
     [[nodiscard]] bool isSurfaceExamined(const std::string& zone) const;
@@ -79,8 +79,7 @@ private:
     bool conceding_;
 };
 
-void Reexamination::byMethod() {
-    const Examination& found = case_.found->header;
+void Reexamination::byMethod(const Examination& found) {
     std::vector<const ExaminationDraft*> counting;
     for (const ExaminationDraft& draft : context_.file.examinations) {
         const ExaminationVerdict* verdict = verdictOn(context_, draft);
@@ -94,32 +93,31 @@ void Reexamination::byMethod() {
             "made in a later repair cycle than %4",
             {found.zone, std::string(word(found.method)), std::string(word(found.stage)),
              std::to_string(found.repairCycle)});
-    for (const ExaminationDraft* draft : counting) judgeCounting(*draft);
-    const Step* missed = nullptr;
+    for (const ExaminationDraft* draft : counting) judgeCounting(*draft, found);
+    std::vector<std::string> tooEarly;
     for (const ExaminationDraft* draft : counting) {
-        missed = notFollowed(steps_, draft->examinedOn);
+        const Step* missed = notFollowed(steps_, draft->examinedOn);
         if (missed == nullptr) return;
+        tooEarly = {nameOf(*draft), missed->first};
     }
-    add("the examination %1 is not known to be later than %2",
-        {nameOf(*counting.back()), missed->first});
+    add("the examination %1 is not known to be later than %2", std::move(tooEarly));
 }
 
-void Reexamination::judgeCounting(const ExaminationDraft& draft) {
-    const Word judged = verdictOn(context_, draft)->word;
+void Reexamination::judgeCounting(const ExaminationDraft& draft, const Examination& found) {
+    const ExaminationVerdict* verdict = verdictOn(context_, draft);
+    const Word judged = verdict == nullptr ? Word::NotJudged : verdict->word;
     if (!reexamines(draft, *case_.opened))
         add("the examination %1 does not say that it examines after nonconformance %2",
             {nameOf(draft), case_.opened->number});
     if (judged == Word::NotJudged || (judged == Word::NotAcceptable && !conceding_))
         add("the examination %1 says \"%2\"", {nameOf(draft), std::string(word(judged))});
-    if (!isToTheSameLimits(draft))
+    if (!isToTheSameLimits(draft.header, found))
         add("the examination %1 was made neither to the limits of the examination that found it "
             "nor to those that are required",
             {nameOf(draft)});
 }
 
-bool Reexamination::isToTheSameLimits(const ExaminationDraft& draft) const {
-    const Examination& made = draft.header;
-    const Examination& found = case_.found->header;
+bool Reexamination::isToTheSameLimits(const Examination& made, const Examination& found) const {
     if (made.table == found.table && made.levels == found.levels) return true;
     const RequiredTests required = requiredTestsOf(context_.file);
     return std::ranges::any_of(required.tests, [&](const ZoneTest& t) {

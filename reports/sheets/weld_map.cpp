@@ -41,6 +41,7 @@ std::string inCapitals(std::string_view text) {
 template <class Entry>
 std::vector<std::string> numbersOf(const std::vector<const Entry*>& entries) {
     std::vector<std::string> numbers;
+    numbers.reserve(entries.size());
     for (const Entry* entry : entries) numbers.push_back(entry->number);
     return numbers;
 }
