@@ -57,7 +57,7 @@ QString factsOf(const model::Attachment& file) {
                  file.revision.empty() ? QString()
                                        : AttachmentsPage::tr(" revision %1").arg(qt(file.revision)),
                  qt(file.fileName), qt(file.bytes)),
-        AttachmentsPage::tr("SHA-256 %1").arg(qt(file.fileSha256)),
+        AttachmentsPage::tr("SHA-256 %1…").arg(qt(file.fileSha256.substr(0, 16))),
         file.printed == "yes" ? AttachmentsPage::tr("Printed on the certificate.")
                               : AttachmentsPage::tr("Named on the certificate, not printed.")};
     if (!file.remarks.empty()) lines << qt(file.remarks);
@@ -206,6 +206,7 @@ void AttachmentsPage::showCurrent() {
         return;
     }
     facts_->setText(factsOf(*file));
+    facts_->setToolTip(tr("SHA-256 of the file: %1").arg(qt(file->fileSha256)));
     if (!qt(file->mediaType).startsWith("image/")) {
         view_->setText(tr("%1: not shown here").arg(qt(file->fileName)));
         return;

@@ -99,6 +99,7 @@ void BenchPage::setArchive(const ArchiveThread::Opened& opened) {
     zones_->zones().show(nullptr);
     attachments_->show(nullptr);
     repairs_->show(nullptr);
+    repairs_->setKind(opened_.kind);
     desk_.reset();
     refreshCastingPages();
     life_ = {};

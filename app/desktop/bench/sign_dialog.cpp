@@ -130,14 +130,14 @@ void SignDialog::addValidity() {
         return;
     }
     std::vector<MarkedEntry> entries;
-    QStringList standing;
+    int blocks = 0;
+    int reasons = 0;
     for (const auto& finding : findings) {
-        entries.push_back({markOf(finding), sentence(finding.reason), findingWord(finding),
-                           findingDetails(finding), false, qt(finding.id)});
-        if (finding.stands()) standing << sentence(finding.reason);
+        entries.push_back(entryOf(finding));
+        if (finding.stands()) ++(finding.reaction == model::Reaction::Block ? blocks : reasons);
     }
     constexpr int kShown = 3;
-    auto* list = new MarkedList(2, this);
+    auto* list = new MarkedList(3, this);
     list->setObjectName("signedFindings");
     list->setAccessibleName(tr("Validity of the test"));
     list->setEntries(entries);
@@ -145,10 +145,12 @@ void SignDialog::addValidity() {
         list->sizeHintForRow(0) * std::min(kShown, static_cast<int>(entries.size())) + 4);
     form().addRow(new QLabel(tr("Validity of the test:"), this));
     form().addRow(list);
-    if (!standing.isEmpty()) {
-        invalid_ = tr("The conditions of the test stand in the way: %1 The page \"Conditions\" is "
-                      "where they are put right or a reason is typed.")
-                       .arg(standing.join(' '));
+    if (blocks + reasons > 0) {
+        invalid_ = tr("The conditions of the test stand in the way: not to be signed: %1, reasons "
+                      "needed: %2. They are put right, and reasons typed, on the page "
+                      "\"Conditions\".")
+                       .arg(blocks)
+                       .arg(reasons);
     }
 }
 

@@ -93,9 +93,8 @@ void ConditionsPage::makeForms() {
     addFields(*right_, tr("Surface"),
               {"delivery_state", "surface_preparation", "surface_finish", "coating"});
     addFields(*right_, tr("Used"), {"equipment", "consumables"});
-    addFields(*right_, tr("People"), {"evaluated_by", "witnessed_by"});
-    addFields(*right_, tr("Series and repair"),
-              {"pieces_tested", "nonconformance", "first_record"});
+    addFields(*right_, tr("People and pieces"),
+              {"evaluated_by", "witnessed_by", "pieces_tested", "nonconformance", "first_record"});
     connectForm(*left_);
     connectForm(*right_);
 }
@@ -161,7 +160,7 @@ void ConditionsPage::makeLists() {
         list.model->setHowEntered(
             [this](const EntryTexts&, const std::string& key) { return checkEntry(key); });
     }
-    measurements_.table->setWidths({{"parameter", 26}, {"at", 20}, {"value", 10}});
+    measurements_.table->setWidths({{"parameter", 26}, {"at", 20}, {"value", 16}});
     checks_.table->setWidths({{"at", 20}, {"id", 6}, {"occasion", 14}, {"setting", 14}});
     scans_.table->setWidths(
         {{"id", 6}, {"area", 18}, {"started_at", 20}, {"ended_at", 20}, {"setting", 14}});
@@ -177,6 +176,8 @@ void ConditionsPage::arrange() {
     const int character = fontMetrics().averageCharWidth();
     const bool beside = width() > character * 88;
     halves_->setDirection(beside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    halves_->setStretch(0, beside ? 3 : 1);
+    halves_->setStretch(1, beside ? 2 : 1);
     const int entry = beside ? width() * 3 / 5 : width();
     columns_->setDirection(entry > character * 84 ? QBoxLayout::LeftToRight
                                                   : QBoxLayout::TopToBottom);

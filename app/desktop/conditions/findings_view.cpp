@@ -13,6 +13,29 @@
 
 namespace app {
 
+namespace {
+
+constexpr int kDetails = 3;
+
+/// A value with its unit and sign as they are printed.
+QString printed(const std::string& value) {
+    QString text = qt(value);
+    for (const auto& [typed, shown] :
+         std::initializer_list<std::pair<const char*, const char*>>{{">=", "≥"},
+                                                                    {"<=", "≤"},
+                                                                    {"/m2", "/m²"},
+                                                                    {"/cm2", "/cm²"},
+                                                                    {"uW", "µW"},
+                                                                    {" um", " µm"},
+                                                                    {"deg C", "°C"},
+                                                                    {"deg F", "°F"}}) {
+        text.replace(QString::fromUtf8(typed), QString::fromUtf8(shown));
+    }
+    return text;
+}
+
+}  // namespace
+
 Mark markOf(const model::ConditionFinding& finding) {
     if (finding.stands()) {
         return finding.reaction == model::Reaction::Block ? Mark::Fails : Mark::Open;
@@ -30,14 +53,27 @@ QString findingWord(const model::ConditionFinding& finding) {
     return QCoreApplication::translate("Words", std::string(model::word(finding.reaction)).c_str());
 }
 
+MarkedEntry entryOf(const model::ConditionFinding& finding) {
+    QString title = qt(finding.reason.place);
+    QStringList details = findingDetails(finding);
+    if (title.isEmpty()) {
+        title = sentence(finding.reason);
+    } else {
+        title[0] = title[0].toUpper();
+        details.prepend(reasonText(finding.reason));
+    }
+    return {markOf(finding),          title, findingWord(finding),
+            details.mid(0, kDetails), false, qt(finding.id)};
+}
+
 QStringList findingDetails(const model::ConditionFinding& finding) {
     QStringList lines;
     if (!finding.measured.empty() || !finding.limit.empty()) {
         const QString measured =
-            finding.measured.empty() ? FindingsView::tr("not measured") : qt(finding.measured);
+            finding.measured.empty() ? FindingsView::tr("not measured") : printed(finding.measured);
         lines << (finding.limit.empty() ? FindingsView::tr("Measured: %1").arg(measured)
                                         : FindingsView::tr("Measured: %1 · limit: %2")
-                                              .arg(measured, qt(finding.limit)));
+                                              .arg(measured, printed(finding.limit)));
     }
     if (!finding.source.locator.empty()) {
         lines << FindingsView::tr("%1 · %2").arg(qt(finding.source.locator),
@@ -53,7 +89,7 @@ QStringList findingDetails(const model::ConditionFinding& finding) {
 FindingsView::FindingsView(QWidget* parent)
     : QWidget(parent),
       summary_(new QLabel(this)),
-      list_(new MarkedList(2, this)),
+      list_(new MarkedList(kDetails, this)),
       text_(new QLabel(this)),
       reasonLabel_(new QLabel(tr("Reason to &go on, printed"), this)),
       reason_(new QLineEdit(this)) {
@@ -92,8 +128,7 @@ void FindingsView::show(std::vector<model::ConditionFinding> findings, bool read
     readOnly_ = readOnly;
     std::vector<MarkedEntry> entries;
     for (const auto& finding : findings_) {
-        entries.push_back({markOf(finding), sentence(finding.reason), findingWord(finding),
-                           findingDetails(finding), false, qt(finding.id)});
+        entries.push_back(entryOf(finding));
     }
     list_->setEntries(entries);
     if (!list_->currentIndex().isValid() && list_->count() > 0) {

@@ -8,16 +8,17 @@
 
 #include "conditions/validity.h"
 #include "looks/mark.h"
+#include "looks/marked_lines.h"
 
 class QLabel;
 class QLineEdit;
 
 namespace app {
 
-class MarkedList;
-
 Mark markOf(const model::ConditionFinding& finding);
 QString findingWord(const model::ConditionFinding& finding);  ///< "needs a reason"
+/// What the list shows of it.
+MarkedEntry entryOf(const model::ConditionFinding& finding);
 /// Measured and limit, the source with its grade, and the reason given: a line each.
 QStringList findingDetails(const model::ConditionFinding& finding);
 

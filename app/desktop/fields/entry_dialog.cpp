@@ -17,27 +17,32 @@ namespace app {
 EntryDialog::EntryDialog(const QString& title, const QString& intro, const QString& act,
                          const std::vector<model::FieldInfo>& fields, const EntryTexts& texts,
                          const std::set<std::string>& hidden, QWidget* parent)
-    : TaskDialog(title, intro, act, parent), infos_(fields), kept_(texts) {
+    : TaskDialog(title,
+                 intro + (intro.isEmpty() ? QString() : QStringLiteral("\n")) +
+                     tr("* has to be filled in. Enter goes to the next field; where a choice is "
+                        "offered, the down key shows it."),
+                 act, parent),
+      infos_(fields),
+      kept_(texts) {
     auto* scroll = new QScrollArea(this);
     fields_ = new FieldForm(scroll);
-    for (const auto& info : fields) {
-        const std::string key(info.key);
-        if (info.kind == model::FieldKind::Sha256) {
-            choose_ = new QPushButton(tr("Choose the &file…"), fields_);
-            choose_->setObjectName("chooseFile");
-            choose_->setAutoDefault(false);
-            connect(choose_, &QPushButton::clicked, this, [this] {
-                const QString path =
-                    QFileDialog::getOpenFileName(this, tr("Choose the file"), {}, filter_);
-                if (!path.isEmpty()) setFile(path);
-            });
-        } else if (!hidden.contains(key)) {
-            fields_->add(info);
-        }
-    }
-    if (choose_) {
+    if (std::ranges::find(fields, model::FieldKind::Sha256, &model::FieldInfo::kind) !=
+        fields.end()) {
+        choose_ = new QPushButton(fields_);
+        choose_->setObjectName("chooseFile");
+        choose_->setAutoDefault(false);
+        connect(choose_, &QPushButton::clicked, this, [this] {
+            const QString path =
+                QFileDialog::getOpenFileName(this, tr("Choose the file"), {}, filter_);
+            if (!path.isEmpty()) setFile(path);
+        });
         fields_->addWide(choose_);
         setFile({});
+    }
+    for (const auto& info : fields) {
+        if (info.kind != model::FieldKind::Sha256 && !hidden.contains(std::string(info.key))) {
+            fields_->add(info);
+        }
     }
     fields_->setTexts(texts);
     scroll->setWidget(fields_);
@@ -46,12 +51,9 @@ EntryDialog::EntryDialog(const QString& title, const QString& intro, const QStri
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     const int screen = QGuiApplication::primaryScreen()->availableGeometry().height();
-    scroll->setMinimumHeight(std::min(fields_->sizeHint().height() + 8, screen * 11 / 20));
+    scroll->setMinimumHeight(std::min(fields_->sizeHint().height() + 8, screen * 9 / 20));
     scroll->setMinimumWidth(fontMetrics().averageCharWidth() * 70);
     form().addRow(scroll);
-    addNote(
-        tr("* has to be filled in. Enter goes to the next field; where a choice is offered, "
-           "the down key shows it."));
     connect(fields_, &FieldForm::ended, &actButton(),
             [this] { actButton().setFocus(Qt::TabFocusReason); });
     connect(fields_, &FieldForm::entered, this,

@@ -36,6 +36,11 @@ QString shownUnit(std::string_view unit) {
     if (unit == "deg C") return QStringLiteral("°C");
     if (unit == "degrees") return QStringLiteral("°");
     if (unit == "mm2") return QStringLiteral("mm²");
+    if (unit == "W/m2") return QStringLiteral("W/m²");
+    if (unit == "uW/cm2") return QStringLiteral("µW/cm²");
+    if (unit == "mW/cm2") return QStringLiteral("mW/cm²");
+    if (unit == "lm/ft2") return QStringLiteral("lm/ft²");
+    if (unit == "deg F") return QStringLiteral("°F");
     return translated(unit);
 }
 

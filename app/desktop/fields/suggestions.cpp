@@ -5,10 +5,11 @@
 #include <QAction>
 #include <QApplication>
 #include <QCompleter>
+#include <QIconEngine>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QPainter>
 #include <QStandardItemModel>
-#include <QStyle>
 
 #include "looks/text.h"
 
@@ -17,6 +18,31 @@ namespace {
 
 constexpr int kWordRole = Qt::UserRole + 1;
 constexpr auto kArrowName = "suggestionsArrow";
+
+/// A triangle in the colour of the text, whatever the appearance is now.
+class Arrow : public QIconEngine {
+public:
+    void paint(QPainter* painter, const QRect& rect, QIcon::Mode, QIcon::State) override {
+        const QPointF middle = QRectF(rect).center();
+        const double side = rect.width() / 4.0;
+        painter->save();
+        painter->setRenderHint(QPainter::Antialiasing);
+        painter->setPen(Qt::NoPen);
+        painter->setBrush(QApplication::palette().color(QPalette::Text));
+        painter->drawPolygon(QPolygonF{middle + QPointF(-side, -side / 2),
+                                       middle + QPointF(side, -side / 2),
+                                       middle + QPointF(0, side / 2 + 1)});
+        painter->restore();
+    }
+    QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
+        QPixmap drawn(size);
+        drawn.fill(Qt::transparent);
+        QPainter painter(&drawn);
+        paint(&painter, QRect(QPoint(), size), mode, state);
+        return drawn;
+    }
+    [[nodiscard]] QIconEngine* clone() const override { return new Arrow(*this); }
+};
 
 class Suggestions : public QCompleter {
 public:
@@ -78,8 +104,7 @@ void suggest(QLineEdit& line, const Choices& choices, bool list, std::function<v
         suggestions, qOverload<const QString&>(&QCompleter::activated), &line,
         [chosen = std::move(chosen)] { chosen(); }, Qt::QueuedConnection);
     line.installEventFilter(suggestions);
-    auto* arrow = line.addAction(line.style()->standardIcon(QStyle::SP_ArrowDown),
-                                 QLineEdit::TrailingPosition);
+    auto* arrow = line.addAction(QIcon(new Arrow), QLineEdit::TrailingPosition);
     arrow->setObjectName(kArrowName);
     arrow->setToolTip(FieldForm::tr("What can be chosen (down key)"));
     QObject::connect(arrow, &QAction::triggered, suggestions, [&line, suggestions] {

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // The next step of a case, asked for and kept.
-#include <QFileInfo>
+#include <QCoreApplication>
+#include <QFileDialog>
 #include <QLineEdit>
 #include <QPushButton>
 #include <algorithm>
 
 #include "editing/entry_keeping.h"
+#include "editing/works.h"
 #include "fields/field_words.h"
 #include "looks/text.h"
 #include "registers/every_register.h"
@@ -78,6 +80,42 @@ void RepairPage::refreshButtons() {
         act.button->setEnabled(why.isEmpty());
         act.button->setToolTip(why);
     }
+    markingOut_->setEnabled(desk_ != nullptr);
+    weldMap_->setEnabled(desk_ && !file().dossier.excavations.empty());
+    weldMap_->setToolTip(weldMap_->isEnabled() ? QString() : tr("Nothing was taken out yet."));
+}
+
+void RepairPage::askForSheet(WorkshopSheet sheet) {
+    if (!desk_) return;
+    const QString name =
+        (sheet == WorkshopSheet::MarkingOut ? tr("marking-out-%1.pdf") : tr("weld-map-%1.pdf"))
+            .arg(qt(file().casting.serial).replace('/', '-'));
+    const QString path =
+        QFileDialog::getSaveFileName(this, tr("Write the sheet to"), name, tr("PDF files (*.pdf)"));
+    if (!path.isEmpty()) writeSheetTo(sheet, path);
+}
+
+void RepairPage::writeSheetTo(WorkshopSheet sheet, const QString& path) {
+    if (!desk_ || !desk_->live() || !desk_->live()->complete) {
+        emit message(tr("Some rows cannot be read yet; put them right first."));
+        return;
+    }
+    auto order = std::make_shared<SheetOrder>();
+    order->sheet = sheet;
+    order->file = desk_->editor().file();
+    order->verdict = *desk_->live()->complete;
+    order->works = worksOf(kind_).name;
+    order->version = QCoreApplication::applicationVersion().toStdString();
+    order->demonstration = kind_ == model::ArchiveKind::Demonstration;
+    order->path = path.toStdString();
+    writeSheet(order, this, [this, path](const model::Result<void>& result) {
+        if (!result) {
+            emit message(tr("No sheet was written. %1").arg(sentence(result.error())));
+            return;
+        }
+        emit message(tr("Sheet written to %1").arg(path));
+        emit sheetWritten(path);
+    });
 }
 
 /// What the file already has for fields that name something else.
@@ -109,8 +147,13 @@ void RepairPage::suggest(FieldForm& form, const std::string& registerName) const
 template <class T>
 void RepairPage::ask(const T& entry, std::int64_t version, const QString& title,
                      const QString& intro, const std::set<std::string>& fixed) {
-    auto* dialog = new EntryDialog(title, intro, version == 0 ? tr("&Record it") : tr("&Change it"),
-                                   fieldInfos<T>(), textsOf(entry), {}, this);
+    QString about = intro;
+    if (!model::signersOf(T::kRegister).empty()) {
+        about += ' ' + tr("You sign it, as %1.").arg(qt(personName()));
+    }
+    auto* dialog =
+        new EntryDialog(title, about.trimmed(), version == 0 ? tr("&Record it") : tr("&Change it"),
+                        fieldInfos<T>(), textsOf(entry), {}, this);
     dialog->setObjectName("caseDialog");
     suggest(dialog->fields(), std::string(T::kRegister));
     std::set<std::string> unchanged = fixed;
@@ -123,10 +166,6 @@ void RepairPage::ask(const T& entry, std::int64_t version, const QString& title,
     }
     unchanged.insert("casting");
     dialog->fix(unchanged);
-    if (!model::signersOf(T::kRegister).empty()) {
-        dialog->addNote(tr("You sign it, as %1. It stays as it is; a change is its next version.")
-                            .arg(qt(personName())));
-    }
     dialog->setStore([this, dialog, version](const EntryTexts& texts, const QString& path,
                                              const TaskDialog::Then& then) {
         archive_.ask(

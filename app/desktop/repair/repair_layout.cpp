@@ -22,7 +22,7 @@ RepairPage::RepairPage(ArchiveThread& archive, Session& session, QWidget* parent
       session_(session),
       heading_(new Heading(1.25, this, tr("Nonconformances and repairs"))),
       loose_(new QLabel(this)),
-      cases_(new MarkedList(2, this)),
+      cases_(new MarkedList(3, this)),
       title_(new Heading(1.15, this)),
       state_(new QLabel(this)),
       open_(new QLabel(this)),
@@ -45,7 +45,8 @@ RepairPage::RepairPage(ArchiveThread& archive, Session& session, QWidget* parent
     steps_->setHeaderLabels({tr("Step"), tr("What"), tr("When, by whom")});
     steps_->setUniformRowHeights(true);
     steps_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    steps_->header()->setStretchLastSection(true);
+    steps_->header()->setSectionResizeMode(1, QHeaderView::Stretch);
+    steps_->header()->setStretchLastSection(false);
     linksTitle_->setBuddy(links_);
     links_->setObjectName("caseLinks");
     links_->setAccessibleName(tr("Linked with"));
@@ -113,10 +114,22 @@ void RepairPage::makeButtons() {
     add(tr("&Weld repair…"), "weld", model::WeldRepair::kRegister, &RepairPage::weld);
     add(tr("&Heat treatment…"), "heatTreat", model::HeatTreatment::kRegister,
         &RepairPage::heatTreat);
-    add(tr("Re-exaRe-e&xaminemine"), "reexamine", {}, &RepairPage::reexamine);
+    add(tr("Re-exa&mine"), "reexamine", {}, &RepairPage::reexamine);
     add(tr("Con&cession…"), "concede", model::Concession::kRegister, &RepairPage::concede);
     add(tr("&Other result…"), "addResult", model::OtherResult::kRegister, &RepairPage::addResult);
     change_ = add(tr("Cha&nge the step…"), "changeStep", {}, &RepairPage::change);
+    const auto addSheet = [&](const QString& text, const char* name, WorkshopSheet sheet, int at) {
+        auto* button = new QPushButton(text, this);
+        button->setObjectName(name);
+        button->setAutoDefault(false);
+        grid->addWidget(button, at / kColumns, at % kColumns);
+        connect(button, &QPushButton::clicked, this, [this, sheet] { askForSheet(sheet); });
+        return button;
+    };
+    const int next = static_cast<int>(acts_.size());
+    markingOut_ =
+        addSheet(tr("Marking-out &sheet…"), "markingOut", WorkshopSheet::MarkingOut, next);
+    weldMap_ = addSheet(tr("Weld ma&p…"), "weldMap", WorkshopSheet::WeldMap, next + 1);
     static_cast<QVBoxLayout*>(layout())->addLayout(grid);
 }
 

@@ -88,12 +88,13 @@ void RepairPage::refresh() {
             const QString place = tr("%1 %2, %3")
                                       .arg(qt(one.opened->zone), qt(one.opened->method),
                                            choiceText(one.opened->stage));
-            entries.push_back({markOf(one),
-                               qt(one.opened->number),
-                               choiceText(one.state),
-                               {place, qt(one.opened->finding).section('\n', 0, 0)},
-                               false,
-                               qt(one.opened->number)});
+            entries.push_back(
+                {markOf(one),
+                 qt(one.opened->number),
+                 one.closed ? tr("closed") : tr("open"),
+                 {choiceText(one.state), place, qt(one.opened->finding).section('\n', 0, 0)},
+                 false,
+                 qt(one.opened->number)});
         }
     }
     loose_->setText(loose.join('\n'));
@@ -269,7 +270,7 @@ void RepairPage::showLinks() {
     links_->clear();
     const CaseItem item = currentItem();
     if (file_ && steps_->currentItem()) {
-        linksTitle_->setText(tr("%1 is &linked with").arg(nameOf(file(), item)));
+        linksTitle_->setText(tr("&Links of %1").arg(nameOf(file(), item)));
         for (const auto& link : linksOf(file(), item)) {
             const QString other = nameOf(file(), link.other);
             auto* row = new QListWidgetItem(

@@ -16,6 +16,7 @@
 #include "fields/entry_dialog.h"
 #include "repair/repair_case.h"
 #include "repair_bench/case_links.h"
+#include "repair_bench/sheet_writing.h"
 
 class QLabel;
 class QListWidget;
@@ -38,6 +39,8 @@ public:
     void show(CastingDesk* desk);
     /// In whose name it is saved where nobody can sign in.
     void setPerson(const std::string& person) { person_ = person; }
+    /// Of the open archive: a demonstration's sheets say so.
+    void setKind(model::ArchiveKind kind) { kind_ = kind; }
     /// Asks for the nonconformance that follows from an examination.
     void openFrom(int examination, std::int64_t record);
     /// Chooses the case of this number.
@@ -51,6 +54,9 @@ public:
     void concede();
     void addResult();
     void reexamine();
+    /// Asks where to write a sheet, and writes it.
+    void askForSheet(WorkshopSheet sheet);
+    void writeSheetTo(WorkshopSheet sheet, const QString& path);
     /// Asks for the next version of the chosen entry.
     void change();
 
@@ -69,6 +75,7 @@ signals:
     /// Begin the re-examination after what this examination found; -1: none is known.
     void reexaminationWanted(int found, const std::string& nonconformance, qint64 record);
     void message(const QString& text);
+    void sheetWritten(const QString& path);
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -103,6 +110,7 @@ private:
     Session& session_;
     CastingDesk* desk_ = nullptr;
     std::string person_;
+    model::ArchiveKind kind_ = model::ArchiveKind::Working;
     /// What is shown, and what the cases point into: the bench's own changes under them.
     std::unique_ptr<const model::CastingFile> file_;
     std::vector<model::RepairCase> all_;
@@ -118,6 +126,8 @@ private:
     QListWidget* links_;
     std::vector<Act> acts_;
     QPushButton* change_ = nullptr;
+    QPushButton* markingOut_ = nullptr;
+    QPushButton* weldMap_ = nullptr;
 };
 
 }  // namespace app

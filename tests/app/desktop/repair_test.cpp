@@ -2,12 +2,15 @@
 // A casting that is not acceptable, from the nonconformance to the re-examination, through the
 // window. Limit used: EN 1369:2012 Table 2, LM 4: linear alone at most 10 mm (grade M).
 #include <QCheckBox>
+#include <QFile>
 #include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
+#include <QSignalSpy>
 #include <QTest>
 #include <QTreeWidget>
 
+#include "archive/signed_record.h"
 #include "bench/examination_pane.h"
 #include "bench/record_strip.h"
 #include "bench/row_table.h"
@@ -46,6 +49,12 @@ protected:
         EXPECT_TRUE(eventually([&] { return bench().recordStrip().button("openNonconformance"); }));
     }
     RepairPage& page() { return bench().repairs(); }
+    /// The number of the signed record, as the archive has it.
+    [[nodiscard]] std::string record() const {
+        const auto states = model::examinationStates(openAgain(), "C-1");
+        EXPECT_TRUE(states && !states->empty() && states->front().standing());
+        return std::to_string(states->front().standing()->id);
+    }
     EntryDialog* asked() { return dialog<EntryDialog>("caseDialog"); }
     void open() {
         bench().recordStrip().button("openNonconformance")->click();
@@ -109,7 +118,7 @@ TEST_F(Repair, ANonconformanceIsOpenedWithWhatFailedAndTheRuleThatItBreaks) {
     EXPECT_EQ(texts["zone"], "Z1");
     EXPECT_EQ(texts["method"], "MT");
     EXPECT_EQ(texts["indications"], "2") << "the one of 14 mm, not the one of 4 mm";
-    EXPECT_EQ(texts["record"], "1");
+    EXPECT_EQ(texts["record"], record());
     EXPECT_EQ(texts["opened_by"], "Ilse Bröker");
     EXPECT_THAT(texts["rule_broken"], testing::StartsWith("EN 1369:2012"));
     EXPECT_THAT(texts["finding"], testing::HasSubstr("14 of 10"));
@@ -182,6 +191,31 @@ TEST_F(Repair, EveryLinkShowsInBothDirections) {
                 testing::HasSubstr("named by nonconformance C-1/N1"));
 }
 
+TEST_F(Repair, TheSheetsOfTheWorkshopAreWritten) {
+    open();
+    decide("weld repair");
+    ASSERT_TRUE(eventually([&] { return page().stateText().startsWith("To be excavated"); }));
+    EXPECT_FALSE(page().button("weldMap")->isEnabled()) << "nothing was taken out yet";
+    QSignalSpy written(&page(), &RepairPage::sheetWritten);
+    const auto isPdf = [](const QString& path) {
+        QFile file(path);
+        return file.open(QIODevice::ReadOnly) && file.read(5) == "%PDF-";
+    };
+    page().writeSheetTo(WorkshopSheet::MarkingOut, pathOf("marking.pdf"));
+    ASSERT_TRUE(eventually([&] { return written.count() == 1; }));
+    EXPECT_TRUE(isPdf(pathOf("marking.pdf")));
+    excavate();
+    ASSERT_TRUE(eventually([&] { return page().button("weldMap")->isEnabled(); }));
+    page().writeSheetTo(WorkshopSheet::WeldMap, pathOf("map.pdf"));
+    ASSERT_TRUE(eventually([&] { return written.count() == 2; }));
+    EXPECT_TRUE(isPdf(pathOf("map.pdf")));
+    QSignalSpy said(&page(), &RepairPage::message);
+    page().writeSheetTo(WorkshopSheet::WeldMap, pathOf("no such folder/map.pdf"));
+    ASSERT_TRUE(eventually([&] { return said.count() == 1; }));
+    EXPECT_THAT(said.front().front().toString().toStdString(),
+                testing::StartsWith("No sheet was written"));
+}
+
 TEST_F(Repair, AnEntryChangesAsItsNextVersion) {
     open();
     decide("weld repair");
@@ -211,7 +245,7 @@ TEST_F(Repair, TheReexaminationBeginsOneCycleOnAndIsLinked) {
     ASSERT_EQ(editor().examinations(), 2);
     EXPECT_EQ(editor().draft(1).header.repairCycle, 1);
     EXPECT_EQ(editor().draft(1).conditions.nonconformance, "C-1/N1");
-    EXPECT_EQ(editor().draft(1).conditions.firstRecord, "1");
+    EXPECT_EQ(editor().draft(1).conditions.firstRecord, record());
     EXPECT_EQ(bench().examination().examination(), 1) << "it is in view, to be typed";
     ASSERT_TRUE(saved());
     bench().showRepairs();
