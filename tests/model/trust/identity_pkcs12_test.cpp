@@ -11,7 +11,6 @@
 namespace model {
 namespace {
 
-using people::now;
 using people::passphrase;
 
 // A company's authority, an authority below it, and a person's certificate by the latter.

@@ -30,11 +30,13 @@ TEST(SecretBytes, MovingLeavesNothingBehind) {
     SecretBytes first("one two three");
     SecretBytes second(std::move(first));
     EXPECT_EQ(second.view(), "one two three");
-    EXPECT_TRUE(first.view().empty());  // NOLINT(bugprone-use-after-move)
+    EXPECT_TRUE(
+        first.view().empty());  // NOLINT(bugprone-use-after-move,clang-analyzer-cplusplus.Move)
     SecretBytes third("other");
     third = std::move(second);
     EXPECT_EQ(third.view(), "one two three");
-    EXPECT_TRUE(second.view().empty());  // NOLINT(bugprone-use-after-move)
+    EXPECT_TRUE(
+        second.view().empty());  // NOLINT(bugprone-use-after-move,clang-analyzer-cplusplus.Move)
 }
 
 }  // namespace
