@@ -59,6 +59,7 @@ std::string workText(const model::RepairCase& c) {
     }
     const auto add = [&texts](const auto& entries, const char* phrase) {
         std::vector<std::string> numbers;
+        numbers.reserve(entries.size());
         for (const auto* entry : entries) numbers.push_back(entry->number);
         if (!numbers.empty()) texts.push_back(filled(phrase, {joined(numbers, ", ")}));
     };

@@ -14,7 +14,7 @@ namespace reports {
 namespace {
 
 std::string drawingText(const model::Part& part) {
-    const std::string drawing = orNotRecorded(part.drawing);
+    std::string drawing = orNotRecorded(part.drawing);
     if (part.drawingRevision.empty()) return drawing;
     return filled(phrases::kDrawingRevision, {drawing, part.drawingRevision});
 }

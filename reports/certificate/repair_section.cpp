@@ -34,7 +34,8 @@ void addCase(std::vector<Block>& blocks, const model::RepairCase& c) {
         "number", "nonconformance", "sequence", "casting", "excavation", "file_sha256"};
     Fields fields;
     fields.columns = 1;
-    const auto add = [&fields](const char* name, const std::string& number, std::string text) {
+    const auto add = [&fields](const char* name, const std::string& number,
+                               const std::string& text) {
         fields.fields.push_back({"", filled(name, {number}), orNotRecorded(text)});
     };
     add(phrases::kFound, "", entryText(*c.opened, kWithout));
@@ -47,7 +48,7 @@ void addCase(std::vector<Block>& blocks, const model::RepairCase& c) {
                                   {std::string(model::word(c.severities[i].severity))});
             if (!c.severities[i].reason.empty()) text += ", " + c.severities[i].reason;
         }
-        add(phrases::kExcavationName, c.excavations[i]->number, std::move(text));
+        add(phrases::kExcavationName, c.excavations[i]->number, text);
     }
     for (const model::WeldRepair* weld : c.weldRepairs)
         add(phrases::kWeldName, weld->number, entryText(*weld, kWithout));

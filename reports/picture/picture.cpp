@@ -24,9 +24,10 @@ Shrinker::Shrinker(int width, int height, int longestSide) : width_(width) {
 }
 
 void Shrinker::add(const unsigned char* rgb) {
-    for (int x = 0; x < width_; ++x)
-        for (int c = 0; c < 3; ++c)
-            sums_[static_cast<std::size_t>(x / factor_ * 3 + c)] += rgb[x * 3 + c];
+    const auto width = static_cast<std::size_t>(width_);
+    const auto factor = static_cast<std::size_t>(factor_);
+    for (std::size_t x = 0; x < width; ++x)
+        for (std::size_t c = 0; c < 3; ++c) sums_[x / factor * 3 + c] += rgb[x * 3 + c];
     if (++rows_ == factor_) finishRow();
 }
 
@@ -34,8 +35,8 @@ void Shrinker::finishRow() {
     for (int x = 0; x < picture_.width; ++x) {
         const int columns = std::min(factor_, width_ - x * factor_);
         const auto count = static_cast<std::uint32_t>(columns * rows_);
-        for (int c = 0; c < 3; ++c) {
-            std::uint32_t& sum = sums_[static_cast<std::size_t>(x * 3 + c)];
+        for (std::size_t c = 0; c < 3; ++c) {
+            std::uint32_t& sum = sums_[static_cast<std::size_t>(x) * 3 + c];
             picture_.rgb += static_cast<char>((sum + count / 2) / count);
             sum = 0;
         }

@@ -58,10 +58,10 @@ std::string byLibjpeg(int components, J_COLOR_SPACE space, const Set& set) {
     jpeg_set_defaults(&info);
     set(info);
     jpeg_start_compress(&info, TRUE);
-    std::vector<unsigned char> row(static_cast<std::size_t>(kSide * components));
+    std::vector<unsigned char> row(std::size_t{kSide} * static_cast<std::size_t>(components));
     while (info.next_scanline < info.image_height) {
         for (std::size_t i = 0; i < row.size(); ++i)
-            row[i] = static_cast<unsigned char>(i * 37 + info.next_scanline * 91);
+            row[i] = static_cast<unsigned char>(i * 37 + std::size_t{91} * info.next_scanline);
         JSAMPROW rows[] = {row.data()};
         jpeg_write_scanlines(&info, rows, 1);
     }

@@ -30,7 +30,9 @@ int differenceFromQt(const Picture& picture, const std::string& file) {
     for (int y = 0; y < picture.height; ++y)
         for (int x = 0; x < picture.width; ++x) {
             const QRgb pixel = image.pixel(x, y);
-            const auto at = static_cast<std::size_t>(3 * (y * picture.width + x));
+            const auto at =
+                3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) +
+                     static_cast<std::size_t>(x));
             const auto of = [&](std::size_t c) {
                 return static_cast<int>(static_cast<unsigned char>(picture.rgb[at + c]));
             };
@@ -151,8 +153,9 @@ TEST(Picture, WithAnyByteAlteredIsReadWithinItsBoundsOrRefused) {
                 altered[at] = static_cast<char>(static_cast<unsigned char>(altered[at]) ^ flip);
                 const auto picture = decodedPicture(altered, 100);
                 if (!picture) continue;
-                ASSERT_EQ(picture->rgb.size(),
-                          static_cast<std::size_t>(3 * picture->width * picture->height));
+                ASSERT_EQ(picture->rgb.size(), std::size_t{3} *
+                                                   static_cast<std::size_t>(picture->width) *
+                                                   static_cast<std::size_t>(picture->height));
                 ASSERT_LE(std::max(picture->width, picture->height), 100);
             }
 }
