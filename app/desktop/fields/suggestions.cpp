@@ -63,7 +63,7 @@ public:
         return {list_ ? path.section(',', -1).trimmed() : path};
     }
     [[nodiscard]] QString pathFromIndex(const QModelIndex& index) const override {
-        const QString word = index.data(kWordRole).toString();
+        QString word = index.data(kWordRole).toString();
         if (!list_) return word;
         const qsizetype last = line_.text().lastIndexOf(',');
         return last < 0 ? word : line_.text().left(last) + ", " + word;

@@ -120,8 +120,7 @@ QString limitText(const model::ConditionRule& rule) {
     for (const auto& value : rule.values) {
         QString text = compared(value.comparison, qt(value.limit.text()));
         if (value.from && value.to) {
-            text = tr("%1 (at %2 to %3)")
-                       .arg(text, qt(value.from->text()), qt(value.to->text()));
+            text = tr("%1 (at %2 to %3)").arg(text, qt(value.from->text()), qt(value.to->text()));
         }
         parts << text;
     }
@@ -154,7 +153,8 @@ std::vector<ConditionLine> conditionLines(const model::ConditionSet& set) {
         const std::string reaction(model::word(rule.reaction));
         lines.push_back({qt(rule.id), whatOf(rule), limitText(rule), whenOf(rule),
                          QCoreApplication::translate("Conditions", reaction.c_str()),
-                         qt(rule.source.locator), gradeText(rule.source.grade), qt(rule.note)});
+                         qt(rule.source.locator), gradeText(rule.source.grade).section(':', 0, 0),
+                         qt(rule.note)});
     }
     return lines;
 }

@@ -66,9 +66,8 @@ void ConditionsView::makeLayout() {
         label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     }
     state_->setObjectName("conditionsState");
-    const QStringList titles{tr("Rule"),      tr("What"),
-                             tr("Limit"),     tr("When"),
-                             tr("If not kept"), tr("Place in the standard"),
+    const QStringList titles{tr("Rule"),    tr("What"),        tr("Limit"),
+                             tr("When"),    tr("If not kept"), tr("Place in the standard"),
                              tr("How sure")};
     rules_->setColumnCount(Columns);
     rules_->setHorizontalHeaderLabels(titles);
@@ -103,18 +102,27 @@ void ConditionsView::makeLayout() {
     split->setStretchFactor(1, 1);
     split->setSizes({280, 960});
     split->setChildrenCollapsible(false);
-    list_->setMinimumWidth(200);
+    fitList();
     auto* outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
     outer->addWidget(split);
 }
 
+/// Wide enough for the names in any size of type.
+void ConditionsView::fitList() {
+    list_->setMinimumWidth(fontMetrics().averageCharWidth() * 36);
+}
+
+void ConditionsView::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fitList();
+}
+
 void ConditionsView::reload() {
     archive_.ask(
-        [](model::Archive& held) {
-            return model::entries<model::ConditionSetAttestation>(held);
-        },
-        this, [this](model::Result<std::vector<Stored>> attestations) {
+        [](model::Archive& held) { return model::entries<model::ConditionSetAttestation>(held); },
+        this,
+        [this](model::Result<std::vector<Stored>> attestations) {
             known_ = attestations.ok();
             trouble_ = known_ ? QString() : sentence(attestations.error());
             attestations_ = known_ ? std::move(*attestations) : std::vector<Stored>();
@@ -170,8 +178,8 @@ void ConditionsView::showSet() {
     rules_->setRowCount(static_cast<int>(lines.size()));
     for (int row = 0; row < rules_->rowCount(); ++row) {
         const auto& line = lines[static_cast<std::size_t>(row)];
-        const QString what = line.note.isEmpty() ? line.what
-                                                 : tr("%1 (%2)").arg(line.what, line.note);
+        const QString what =
+            line.note.isEmpty() ? line.what : tr("%1 (%2)").arg(line.what, line.note);
         const QStringList texts{line.id,       what,       line.limit, line.when,
                                 line.reaction, line.place, line.sure};
         for (int column = 0; column < texts.size(); ++column) {
@@ -212,8 +220,10 @@ void ConditionsView::noteSeen() {
     const int height = rules_->viewport()->height();
     for (int row = std::max(0, rules_->rowAt(0)); row < rules_->rowCount(); ++row) {
         const int top = rules_->rowViewportPosition(row);
-        if (top + rules_->rowHeight(row) > height) break;
-        if (top >= 0) seen.insert(row);
+        const int bottom = top + rules_->rowHeight(row);
+        if (bottom > height) break;
+        // One that is higher than the list was in view once its end is.
+        if (top >= 0 || bottom - top > height) seen.insert(row);
     }
     if (seen.size() != before) refreshState();
 }
@@ -236,9 +246,8 @@ void ConditionsView::refreshState() {
     }
     const auto* withdrawn = storedOf(*set);
     const QString open =
-        withdrawn
-            ? tr("The attestation was withdrawn: %1").arg(qt(withdrawn->value.remarks))
-            : tr("Not attested: rules that were partly read, or are from memory, only warn.");
+        withdrawn ? tr("The attestation was withdrawn: %1").arg(qt(withdrawn->value.remarks))
+                  : tr("Not attested: rules that were partly read, or are from memory, only warn.");
     if (!manager) {
         state_->setText(tr("%1 A QA manager who has signed in can attest it.").arg(open));
         return;
@@ -272,7 +281,8 @@ void ConditionsView::sign(const model::ConditionSetAttestation& attestation, std
         [signer, attestation, version](model::Archive& held) {
             return model::saveEntry(held, attestation, version, *signer);
         },
-        dialog, [this, then](const model::Result<std::int64_t>& saved) {
+        dialog,
+        [this, then](const model::Result<std::int64_t>& saved) {
             reload();
             then(saved ? model::Result<void>() : model::Result<void>(saved.error()));
         });
@@ -303,8 +313,8 @@ void ConditionsView::attest() {
                                                 : QString();
     });
     const auto* stored = storedOf(*set);
-    dialog->setWork([this, dialog, copy, set, version = stored ? stored->version : 0](
-                        const TaskDialog::Then& then) {
+    dialog->setWork([this, dialog, copy, set,
+                     version = stored ? stored->version : 0](const TaskDialog::Then& then) {
         sign({set->id, set->digest, copy->text().trimmed().toStdString(), kAttested, {}}, version,
              dialog, then);
     });

@@ -47,6 +47,7 @@ signals:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
 private:
     using Stored = model::Stored<model::ConditionSetAttestation>;
@@ -54,6 +55,7 @@ private:
     void fillList();
     void showSet();
     void fit();
+    void fitList();
     void noteSeen();
     void refreshState();
     [[nodiscard]] const model::ConditionSet* current() const;
@@ -66,7 +68,7 @@ private:
     ArchiveThread& archive_;
     Session& session_;
     std::vector<Stored> attestations_;
-    QString trouble_;                            ///< why they are not known; empty: they are
+    QString trouble_;  ///< why they are not known; empty: they are
     bool known_ = false;
     std::map<std::string, std::set<int>> seen_;  ///< by digest: rules that were in view
     MarkedList* list_;

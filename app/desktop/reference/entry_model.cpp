@@ -8,8 +8,7 @@
 
 namespace app {
 
-EntryModel::EntryModel(const Register& of, QObject* parent)
-    : QAbstractTableModel(parent), of_(of) {
+EntryModel::EntryModel(const Register& of, QObject* parent) : QAbstractTableModel(parent), of_(of) {
     for (const std::string& key : of_.columns) {
         const auto found = std::ranges::find(of_.fields, key, &model::FieldInfo::key);
         if (found != of_.fields.end()) columns_.push_back(*found);
@@ -105,9 +104,8 @@ void EntryFilter::setWords(const QString& words) {
 bool EntryFilter::filterAcceptsRow(int row, const QModelIndex& parent) const {
     const QString text =
         sourceModel()->index(row, 0, parent).data(EntryModel::kSearchRole).toString();
-    return std::ranges::all_of(words_, [&](const QString& word) {
-        return text.contains(word, Qt::CaseInsensitive);
-    });
+    return std::ranges::all_of(
+        words_, [&](const QString& word) { return text.contains(word, Qt::CaseInsensitive); });
 }
 
 }  // namespace app

@@ -14,7 +14,7 @@ class EntryModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    static constexpr int kKeyRole = Qt::UserRole;       ///< of the entry
+    static constexpr int kKeyRole = Qt::UserRole;         ///< of the entry
     static constexpr int kSearchRole = Qt::UserRole + 1;  ///< every text of the entry
 
     /// `of` outlives the model.

@@ -57,7 +57,8 @@ model::Result<std::vector<QString>> orderTouches(const model::Archive& archive,
     if (!impact) return impact.error();
     if (impact->castings.empty()) return lines;
     lines.push_back(tr("Changed: %1").arg(listed(impact->fields)));
-    for (const auto& error : impact->errors) lines.push_back(tr("Cannot be read: %1").arg(qt(error)));
+    for (const auto& error : impact->errors)
+        lines.push_back(tr("Cannot be read: %1").arg(qt(error)));
     for (const auto& casting : impact->castings) lines.push_back(lineOf(casting));
     return lines;
 }

@@ -24,7 +24,8 @@ model::Result<Choosable> limitTables(const model::Archive& archive) {
     if (!tables) return tables.error();
     Choosable choices;
     for (const auto* table : tables->all()) {
-        choices.emplace_back(table->id, tr("%1 · %2").arg(qt(table->id), methodText(table->method)));
+        choices.emplace_back(table->id,
+                             tr("%1 · %2").arg(qt(table->id), methodText(table->method)));
     }
     return choices;
 }
@@ -62,8 +63,7 @@ model::Result<void> checkTests(const model::Archive& archive, const Entry& entry
     const auto tables = archive.tables();
     if (!tables) return tables.error();
     for (std::size_t i = 0; i < found->second.size(); ++i) {
-        if (auto error =
-                wrongTest(*tables, found->second[i], "tests." + std::to_string(i) + ".")) {
+        if (auto error = wrongTest(*tables, found->second[i], "tests." + std::to_string(i) + ".")) {
             return *error;
         }
     }
@@ -99,7 +99,7 @@ model::Result<std::string> saveOrder(model::Archive& archive, const Entry& entry
 model::Result<Entry> loadPart(const model::Archive& archive, const std::string& number) {
     const auto part = archive.part(number);
     if (!part) return part.error();
-    Entry entry{textsOf(model::lineOf(part->value)), {}, part->version, {}};
+    Entry entry{textsOf(model::lineOf(part->value)), {}, part->version, {}, {}};
     const auto revisions = archive.zonePlanRevisions(number);
     if (!revisions) return revisions.error();
     model::ZonePlan plan;
@@ -107,9 +107,26 @@ model::Result<Entry> loadPart(const model::Archive& archive, const std::string& 
         auto newest = archive.zonePlan(number, revisions->back());
         if (!newest) return newest.error();
         plan = std::move(*newest);
+        entry.note = tr("zone plan revision %1").arg(plan.revision);
     }
     addPlan(entry, plan);
     return entry;
+}
+
+/// Every revision of the zone plan of a part.
+model::Result<std::vector<EntryVersion>> planRevisions(const model::Archive& archive,
+                                                       const std::string& part) {
+    const auto revisions = archive.zonePlanRevisions(part);
+    if (!revisions) return revisions.error();
+    std::vector<EntryVersion> versions;
+    for (const int revision : *revisions) {
+        const auto plan = archive.zonePlan(part, revision);
+        if (!plan) return plan.error();
+        EntryVersion& version = versions.emplace_back();
+        version.entry.version = revision;
+        addPlan(version.entry, *plan);
+    }
+    return versions;
 }
 
 /// The part where it changed, then its plan where that changed: what was done before something was
@@ -156,8 +173,10 @@ Register orderRegister() {
     made.name = "order";
     made.title = tr("Orders");
     made.newTitle = tr("New order");
-    made.about = tr("What the buyer asked. The castings of an order and their examinations "
-                    "inherit it.");
+    made.files = {{"order", made.title}};
+    made.about =
+        tr("What the buyer asked. The castings of an order and their examinations "
+           "inherit it.");
     made.fields = orderFields();
     made.columns = {"number", "customer", "customer_order", "certificate_type", "item"};
     made.rows = {
@@ -170,7 +189,8 @@ Register orderRegister() {
             "waits until the inspector has attended or waived it."),
          fieldInfos<model::WitnessPoint>()}};
     made.all = [](const model::Archive& archive) {
-        return entriesOf(archive.orders(), [](const model::Order& order) { return entryOf(order); });
+        return entriesOf(archive.orders(),
+                         [](const model::Order& order) { return entryOf(order); });
     };
     made.load = [](const model::Archive& archive, const std::string& key) -> model::Result<Entry> {
         const auto order = archive.order(key);
@@ -197,8 +217,10 @@ Register partRegister() {
     made.name = "part";
     made.title = tr("Parts and zone plans");
     made.newTitle = tr("New part");
-    made.about = tr("Casting designs. Changed zones or tests are kept as the next revision of the "
-                    "zone plan; castings stay on the revision that they have.");
+    made.files = {{"part", tr("Parts")}, {"zone plan", tr("Zone plans")}};
+    made.about =
+        tr("Casting designs. Changed zones or tests are kept as the next revision of the "
+           "zone plan; castings stay on the revision that they have.");
     made.fields = fieldInfos<model::PartLine>();
     made.columns = {"number", "description", "drawing", "drawing_revision", "material"};
     made.rows = {{"zones", tr("Zones"),
@@ -211,10 +233,12 @@ Register partRegister() {
                   zoneTestFields()}};
     made.all = [](const model::Archive& archive) {
         return entriesOf(archive.parts(), [](const model::Part& part) {
-            return Entry{textsOf(model::lineOf(part)), {}, 0, {}};
+            return Entry{textsOf(model::lineOf(part)), {}, 0, {}, {}};
         });
     };
     made.load = loadPart;
+    made.versions = planRevisions;
+    made.versionsTitle = tr("Zone plan &revisions…");
     made.save = savePart;
     made.known = [](const model::Archive& archive) -> model::Result<Known> {
         auto tables = limitTables(archive);
@@ -235,19 +259,21 @@ Register castingRegister() {
     made.name = "casting";
     made.title = tr("Castings");
     made.newTitle = tr("New casting");
-    made.about = tr("The pieces, each with its heat, order and part. One piece can stand for a "
-                    "series where the order allows sampling.");
+    made.files = {{"casting", made.title}};
+    made.about =
+        tr("The pieces, each with its heat, order and part. One piece can stand for a "
+           "series where the order allows sampling.");
     made.fields = fieldInfos<model::CastingLine>();
     made.columns = {"serial", "heat", "order", "part", "series"};
     made.all = [](const model::Archive& archive) {
         return entriesOf(archive.castings(), [](const model::Casting& casting) {
-            return Entry{textsOf(model::lineOf(casting)), {}, 0, {}};
+            return Entry{textsOf(model::lineOf(casting)), {}, 0, {}, {}};
         });
     };
     made.load = [](const model::Archive& archive, const std::string& key) -> model::Result<Entry> {
         const auto casting = archive.castingEntry(key);
         if (!casting) return casting.error();
-        return Entry{textsOf(model::lineOf(casting->value)), {}, casting->version, {}};
+        return Entry{textsOf(model::lineOf(casting->value)), {}, casting->version, {}, {}};
     };
     made.save = [](model::Archive& archive, const Entry& entry,
                    const Keeper& keeper) -> model::Result<std::string> {
@@ -265,12 +291,12 @@ Register castingRegister() {
         if (!parts) return parts.error();
         Known known;
         for (const auto& order : *orders) {
-            known["order"].emplace_back(
-                order.number, tr("%1 · %2").arg(qt(order.number), qt(order.customer)));
+            known["order"].emplace_back(order.number,
+                                        tr("%1 · %2").arg(qt(order.number), qt(order.customer)));
         }
         for (const auto& part : *parts) {
-            known["part"].emplace_back(
-                part.number, tr("%1 · %2").arg(qt(part.number), qt(part.description)));
+            known["part"].emplace_back(part.number,
+                                       tr("%1 · %2").arg(qt(part.number), qt(part.description)));
         }
         return known;
     };

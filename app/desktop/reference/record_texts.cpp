@@ -61,8 +61,8 @@ void checkZones(const std::vector<EntryTexts>& zones, std::vector<FieldError>& e
     for (std::size_t i = 0; i < zones.size(); ++i) {
         const std::string& name = textOf(zones[i], "zone");
         if (!name.empty() && !names.insert(name).second) {
-            errors.push_back({place("zones", i, "zone"),
-                              model::inputError("", "is there twice: %1", {name})});
+            errors.push_back(
+                {place("zones", i, "zone"), model::inputError("", "is there twice: %1", {name})});
         }
         for (const auto& item : model::itemsOf(textOf(zones[i], "other_tests"))) {
             if (std::ranges::find(wordsOfOtherTests(), item) != wordsOfOtherTests().end()) continue;

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "reference/reference_page.h"
 
+#include <QEvent>
 #include <QListWidget>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "looks/task_dialog.h"
 #include "looks/text.h"
@@ -27,16 +29,11 @@ using MakeRegister = Register (*)();
 
 const std::map<std::string, MakeRegister>& makers() {
     static const std::map<std::string, MakeRegister> kMakers{
-        {"order", orderRegister},
-        {"part", partRegister},
-        {"casting", castingRegister},
-        {"equipment", equipmentRegister},
-        {"equipment check", checkRegister},
-        {"consumable", consumableRegister},
-        {"procedure", procedureRegister},
-        {"qualification", qualificationRegister},
-        {"eye test", eyeTestRegister},
-        {"authorisation", authorisationRegister}};
+        {"order", orderRegister},           {"part", partRegister},
+        {"casting", castingRegister},       {"equipment", equipmentRegister},
+        {"equipment check", checkRegister}, {"consumable", consumableRegister},
+        {"procedure", procedureRegister},   {"qualification", qualificationRegister},
+        {"eye test", eyeTestRegister},      {"authorisation", authorisationRegister}};
     return kMakers;
 }
 
@@ -73,6 +70,7 @@ void ReferencePage::makeLayout() {
     places_->setAccessibleName(tr("What is kept"));
     places_->setFrameShape(QFrame::NoFrame);
     places_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    places_->setSpacing(2);
     addPlace(kRunsOut, tr("What runs out"));
     addGroup(tr("Ordered and cast"));
     addPlace("order", tr("Orders"));
@@ -100,11 +98,22 @@ void ReferencePage::makeLayout() {
     split->setStretchFactor(1, 1);
     split->setSizes({200, 1200});
     split->setChildrenCollapsible(false);
-    places_->setMinimumWidth(150);
+    fitPlaces();
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(split);
     places_->setCurrentRow(0);
+}
+
+/// Wide enough for every name in any size of type, and for how much is overdue.
+void ReferencePage::fitPlaces() {
+    const int wide = fontMetrics().horizontalAdvance(tr("  What runs out (99 overdue)"));
+    places_->setFixedWidth(std::max(wide, places_->sizeHintForColumn(0)) + 30);
+}
+
+void ReferencePage::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fitPlaces();
 }
 
 void ReferencePage::addGroup(const QString& title) {

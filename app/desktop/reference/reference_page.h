@@ -59,8 +59,12 @@ signals:
     void taskShown(app::TaskDialog* dialog);
     void versionsShown(app::VersionsDialog* dialog);
 
+protected:
+    void changeEvent(QEvent* event) override;
+
 private:
     void makeLayout();
+    void fitPlaces();
     void addGroup(const QString& title);
     void addPlace(const std::string& name, const QString& title);
     void onPlace();

@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "reference/register.h"
 
+#include <QStringList>
+
+#include "fields/field_words.h"
+#include "looks/text.h"
+
 namespace app {
 
 std::string keyOf(const Register& of, const Entry& entry) {
@@ -11,6 +16,16 @@ std::string keyOf(const Register& of, const Entry& entry) {
         key += textOf(entry.texts, std::string(field.key));
     }
     return key;
+}
+
+QString nameOf(const Register& of, const Entry& entry) {
+    QStringList parts;
+    for (const auto& field : of.fields) {
+        if (field.need != model::FieldInfo::Need::Key) continue;
+        const std::string& text = textOf(entry.texts, std::string(field.key));
+        parts << (field.kind == model::FieldKind::Moment ? momentShown(text) : qt(text));
+    }
+    return parts.join(" / ");
 }
 
 std::vector<model::FieldError> wrongTexts(const std::vector<model::FieldInfo>& fields,

@@ -26,6 +26,7 @@ struct Entry {
     std::map<std::string, std::vector<EntryTexts>> rows;  ///< by the key of their RowsInfo
     std::int64_t version = 0;                             ///< 0: not stored yet
     std::string file;  ///< path of a file that is to be kept with it; empty: none
+    QString note;      ///< stands beside the version: "zone plan revision 2"
 
     friend bool operator==(const Entry&, const Entry&) = default;
 };
@@ -55,13 +56,16 @@ struct Keeper {
 using Known = std::map<std::string, std::vector<std::pair<std::string, QString>>>;
 
 struct Register {
-    std::string name;  ///< "eye test"
-    QString title;     ///< "Eye tests"
-    QString newTitle;  ///< "New eye test"
-    QString about;     ///< what is kept here, a sentence or two
+    std::string name;       ///< "eye test"
+    QString title;          ///< "Eye tests"
+    QString newTitle;       ///< "New eye test"
+    QString versionsTitle;  ///< of the button for them; empty: "Versions…"
+    QString about;          ///< what is kept here, a sentence or two
     std::vector<model::FieldInfo> fields;
     std::vector<std::string> columns;  ///< keys of the fields that the list shows
     std::vector<RowsInfo> rows;
+    /// Names of what a file can hold for it, and what is shown for them; empty: nothing.
+    std::vector<std::pair<std::string, QString>> files;
     /// Whose signature a save needs; empty: nobody's.
     std::set<model::Role> signers;
 
@@ -79,8 +83,7 @@ struct Register {
     /// What may be chosen beside typing, by field; of rows "tests.table". May be null.
     std::function<model::Result<Known>(const model::Archive&)> known;
     /// Whatever else a change touches, one line each; null: nothing.
-    std::function<model::Result<std::vector<QString>>(const model::Archive&, const Entry&)>
-        touches;
+    std::function<model::Result<std::vector<QString>>(const model::Archive&, const Entry&)> touches;
 
     // Anywhere:
     /// Everything that is wrong with an entry; its rows as "zones.2.name", from 0.
@@ -89,6 +92,9 @@ struct Register {
 
 /// What names an entry: the texts of its key fields, parted by " / ".
 std::string keyOf(const Register& of, const Entry& entry);
+
+/// The same as it is shown.
+QString nameOf(const Register& of, const Entry& entry);
 
 /// What is wrong with texts by the kind and need of their fields; `place` goes before each key.
 std::vector<model::FieldError> wrongTexts(const std::vector<model::FieldInfo>& fields,

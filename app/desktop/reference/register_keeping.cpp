@@ -16,6 +16,7 @@
 #include "looks/task_dialog.h"
 #include "looks/text.h"
 #include "reference/entry_model.h"
+#include "reference/import_dialog.h"
 #include "reference/register_page.h"
 #include "reference/rows_editor.h"
 #include "reference/versions_dialog.h"
@@ -63,6 +64,7 @@ void RegisterPage::refresh() {
     for (auto* table : rows_) table->setReadOnly(!may || !stored_);
     side_->setEnabled(stored_.has_value());
     new_->setEnabled(may);
+    import_->setEnabled(may);
     like_->setEnabled(may && stored_ && stored_->version != 0);
     save_->setEnabled(may && stored_ && changed_);
     drop_->setEnabled(!saving_ && stored_ && (changed_ || stored_->version == 0));
@@ -77,7 +79,7 @@ void RegisterPage::refresh() {
     } else if (stored_->version == 0) {
         heading_->setText(of_.newTitle);
     } else {
-        heading_->setText(qt(keyOf(of_, *stored_)));
+        heading_->setText(nameOf(of_, *stored_));
     }
     QString state;
     if (saving_) {
@@ -91,14 +93,17 @@ void RegisterPage::refresh() {
     } else if (stored_ && stored_->version > 0) {
         state = tr("Version %1").arg(stored_->version);
     }
+    const bool isStored = stored_ && stored_->version > 0 && !changed_ && !saving_;
+    if (isStored && why.isEmpty() && !stored_->note.isEmpty()) {
+        state = tr("%1, %2").arg(state, stored_->note);
+    }
     state_->setText(state);
     refreshFile();
 }
 
 void RegisterPage::refreshFile() {
-    const bool has = std::ranges::any_of(of_.fields, [](const auto& field) {
-        return field.kind == model::FieldKind::Sha256;
-    });
+    const bool has = std::ranges::any_of(
+        of_.fields, [](const auto& field) { return field.kind == model::FieldKind::Sha256; });
     fileText_->setVisible(has);
     fileButton_->setVisible(has);
     if (!has) return;
@@ -133,9 +138,10 @@ void RegisterPage::leave(std::function<void()> go) {
         go();
         return;
     }
-    const QString what = stored_->version == 0 ? tr("The new entry is not saved yet.")
-                                               : tr("What was changed of %1 is not saved yet.")
-                                                     .arg(qt(keyOf(of_, *stored_)));
+    const QString what =
+        stored_->version == 0
+            ? tr("The new entry is not saved yet.")
+            : tr("What was changed of %1 is not saved yet.").arg(nameOf(of_, *stored_));
     notice_->say(Mark::Open, what,
                  {{tr("Save it"),
                    [this, go] {
@@ -172,9 +178,8 @@ void RegisterPage::showWrong(const std::vector<model::FieldError>& errors) {
 
 bool RegisterPage::showPlace(const model::Error& error) {
     const bool isField = form_->find(error.place) >= 0;
-    const bool isCell = std::ranges::any_of(rows_, [&](const auto* table) {
-        return error.place.starts_with(table->info().key + ".");
-    });
+    const bool isCell = std::ranges::any_of(
+        rows_, [&](const auto* table) { return error.place.starts_with(table->info().key + "."); });
     if (!isField && !isCell) return false;
     showWrong({{error.place, error}});
     return true;
@@ -193,8 +198,9 @@ void RegisterPage::save() {
     showWrong(errors);
     if (!errors.empty()) {
         after_ = {};
-        state_->setText(tr("Not saved: %n field(s) to put right.", nullptr,
-                           static_cast<int>(errors.size())));
+        state_->setText(errors.size() == 1
+                            ? tr("Not saved: one text has to be put right.")
+                            : tr("Not saved: %1 texts have to be put right.").arg(errors.size()));
         return;
     }
     if (of_.touches && entry.version != 0) {
@@ -209,6 +215,7 @@ void RegisterPage::askWhatIsTouched(const Entry& entry, const Keeper& named) {
         [touches = of_.touches, entry](model::Archive& held) { return touches(held, entry); }, this,
         [this, entry, named](const model::Result<std::vector<QString>>& lines) {
             if (!lines) {
+                after_ = {};
                 notice_->say(Mark::Fails, sentence(lines.error()), {{tr("Close"), {}}});
                 return;
             }
@@ -229,9 +236,8 @@ void RegisterPage::askWhatIsTouched(const Entry& entry, const Keeper& named) {
             }
             if (lines->size() > kMost) shown << tr("and %1 more").arg(lines->size() - kMost);
             dialog->addNote(shown.join('\n'))->setForegroundRole(QPalette::WindowText);
-            dialog->setWork([this, entry, named](const TaskDialog::Then& then) {
-                keep(entry, named, then);
-            });
+            dialog->setWork(
+                [this, entry, named](const TaskDialog::Then& then) { keep(entry, named, then); });
             connect(dialog, &QDialog::rejected, this, [this] { after_ = {}; });
             dialog->open();
             emit taskShown(dialog);
@@ -244,7 +250,8 @@ void RegisterPage::keep(const Entry& entry, const Keeper& named,
     refresh();
     archive_.ask(
         [save = of_.save, entry, named](model::Archive& held) { return save(held, entry, named); },
-        this, [this, then = std::move(then)](const model::Result<std::string>& kept) {
+        this,
+        [this, then = std::move(then)](const model::Result<std::string>& kept) {
             saving_ = false;
             if (then) then({});  // what stands in the way is said beside the fields
             onKept(kept);
@@ -292,10 +299,10 @@ void RegisterPage::onKept(const model::Result<std::string>& kept) {
 
 void RegisterPage::onConflict(const model::Error& error) {
     if (stored_->version == 0) {
-        notice_->say(Mark::Open,
-                     tr("Not saved: there is an entry of this name already. (%1)")
-                         .arg(sentence(error)),
-                     {{tr("Close"), {}}}, true);
+        notice_->say(
+            Mark::Open,
+            tr("Not saved: there is an entry of this name already. (%1)").arg(sentence(error)),
+            {{tr("Close"), {}}}, true);
         return;
     }
     notice_->say(Mark::Open,
@@ -305,17 +312,30 @@ void RegisterPage::onConflict(const model::Error& error) {
                  {{tr("Show what is stored"), [this] { drop(); }}, {tr("Close"), {}}}, true);
 }
 
+void RegisterPage::importFile() {
+    const auto named = keeper();
+    if (!named || of_.files.empty()) return;
+    auto* dialog = new ImportDialog(of_.files, archive_, *named, this);
+    connect(dialog, &ImportDialog::taken, this, [this] {
+        reload();
+        emit saved({});
+    });
+    dialog->open();
+    emit importShown(dialog);
+}
+
 void RegisterPage::showVersions() {
     if (!stored_ || stored_->version == 0 || !of_.versions) return;
     const std::string key = keyOf(of_, *stored_);
     archive_.ask(
         [versions = of_.versions, key](model::Archive& held) { return versions(held, key); }, this,
-        [this, key](const model::Result<std::vector<EntryVersion>>& versions) {
+        [this,
+         name = nameOf(of_, *stored_)](const model::Result<std::vector<EntryVersion>>& versions) {
             if (!versions) {
                 notice_->say(Mark::Fails, sentence(versions.error()), {{tr("Close"), {}}});
                 return;
             }
-            auto* dialog = new VersionsDialog(of_, key, *versions, this);
+            auto* dialog = new VersionsDialog(of_, name, *versions, this);
             dialog->open();
             emit versionsShown(dialog);
         });

@@ -38,7 +38,7 @@ void RegisterPage::makeLayout() {
     split->addWidget(makeFormSide());
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);
-    split->setSizes(of_.rows.empty() ? QList{640, 560} : QList{440, 760});
+    split->setSizes(of_.rows.empty() ? QList{720, 480} : QList{440, 760});
     split->setChildrenCollapsible(false);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -92,12 +92,15 @@ QWidget* RegisterPage::makeListSide() {
     list_->installEventFilter(this);
     count_ = new QLabel(side);
     count_->setForegroundRole(QPalette::PlaceholderText);
-    new_ = button(tr("&New…"), "new", side);
-    new_->setText(tr("&%1").arg(of_.newTitle));
+    new_ = button(tr("&%1").arg(of_.newTitle), "new", side);
     like_ = button(tr("New &like this"), "like", side);
     like_->setToolTip(tr("A new entry that begins with the texts of the one in view"));
+    import_ = button(tr("&Import…"), "import", side);
+    import_->setToolTip(tr("From a CSV file, which is tried out first"));
+    import_->setVisible(!of_.files.empty());
     auto* below = new QHBoxLayout;
     below->addWidget(count_, 1);
+    below->addWidget(import_);
     below->addWidget(like_);
     below->addWidget(new_);
     auto* layout = new QVBoxLayout(side);
@@ -115,6 +118,7 @@ QWidget* RegisterPage::makeListSide() {
 QWidget* RegisterPage::makeForm() {
     auto* inside = new QWidget(this);
     form_ = new FieldForm(of_.fields, inside);
+    form_->setMnemonics("aegshpvdtrmynlif");  // the menus' and those of the buttons around it
     auto* layout = new QVBoxLayout(inside);
     layout->setContentsMargins(0, 0, 10, 0);
     layout->addWidget(form_);
@@ -140,10 +144,11 @@ QWidget* RegisterPage::makeFormSide() {
     side_ = new QWidget(this);
     heading_ = new Heading(1.25, side_);
     heading_->setObjectName("entryHeading");
-    versions_ = button(tr("&Versions…"), "versions", side_);
+    versions_ = button(of_.versionsTitle.isEmpty() ? tr("Ve&rsions…") : of_.versionsTitle,
+                       "versions", side_);
     versions_->setVisible(of_.versions != nullptr);
     tabs_ = new QTabBar(side_);
-    tabs_->addTab(tr("&Details"));
+    tabs_->addTab(tr("De&tails"));
     tabs_->setDrawBase(false);
     tabs_->setExpanding(false);
     tabs_->setAccessibleName(tr("Parts of the entry"));
@@ -167,7 +172,7 @@ QWidget* RegisterPage::makeFormSide() {
     state_->setWordWrap(true);
     state_->setTextFormat(Qt::PlainText);
     drop_ = button(tr("&Discard"), "drop", side_);
-    save_ = button(of_.signers.empty() ? tr("&Save") : tr("&Sign and save"), "save", side_);
+    save_ = button(of_.signers.empty() ? tr("Save") : tr("Sign and save"), "save", side_);
     save_->setToolTip(tr("Ctrl+S"));
     auto* head = new QHBoxLayout;
     head->addWidget(heading_, 1);

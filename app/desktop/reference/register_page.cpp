@@ -15,6 +15,7 @@
 #include "looks/notice_bar.h"
 #include "looks/text.h"
 #include "reference/entry_model.h"
+#include "reference/import_dialog.h"
 #include "reference/rows_editor.h"
 #include "reference/versions_dialog.h"
 
@@ -73,6 +74,7 @@ void RegisterPage::connectParts() {
     connect(save_, &QPushButton::clicked, this, &RegisterPage::save);
     connect(drop_, &QPushButton::clicked, this, &RegisterPage::drop);
     connect(versions_, &QPushButton::clicked, this, &RegisterPage::showVersions);
+    connect(import_, &QPushButton::clicked, this, &RegisterPage::importFile);
     connect(fileButton_, &QPushButton::clicked, this, &RegisterPage::chooseFile);
     connect(&session_, &Session::changed, this, &RegisterPage::refresh);
 }

@@ -25,6 +25,7 @@ class EntryFilter;
 class EntryModel;
 class FieldForm;
 class Heading;
+class ImportDialog;
 class NoticeBar;
 class RowsEditor;
 class TaskDialog;
@@ -58,6 +59,7 @@ public:
     [[nodiscard]] QPushButton& newButton() { return *new_; }
     [[nodiscard]] QPushButton& saveButton() { return *save_; }
     [[nodiscard]] QPushButton& dropButton() { return *drop_; }
+    [[nodiscard]] QPushButton& importButton() { return *import_; }
     [[nodiscard]] QPushButton& versionsButton() { return *versions_; }
     /// "Saved as version 2", "Not saved yet", why nothing can be changed.
     [[nodiscard]] QString stateText() const;
@@ -74,6 +76,8 @@ public slots:
     /// What is typed is dropped; what is stored is shown again.
     void drop();
     void showVersions();
+    /// Takes a file over; only where somebody may.
+    void importFile();
 
 signals:
     void listed();  ///< the list has come
@@ -81,6 +85,7 @@ signals:
     void saved(const QString& key);
     void taskShown(app::TaskDialog* dialog);
     void versionsShown(app::VersionsDialog* dialog);
+    void importShown(app::ImportDialog* dialog);
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -125,9 +130,9 @@ private:
     bool saving_ = false;
     bool filling_ = false;
     bool quiet_ = false;  ///< the line changes without anybody choosing it
-    std::string wanted_;   ///< to be shown once the list has come
-    std::string file_;     ///< chosen to be kept with the entry
-    quint64 ticket_ = 0;   ///< of the last list asked for
+    std::string wanted_;  ///< to be shown once the list has come
+    std::string file_;    ///< chosen to be kept with the entry
+    quint64 ticket_ = 0;  ///< of the last list asked for
     QString savedAs_;
     std::function<void()> after_;  ///< once saved
 
@@ -139,6 +144,7 @@ private:
     QLabel* count_ = nullptr;
     QPushButton* new_ = nullptr;
     QPushButton* like_ = nullptr;
+    QPushButton* import_ = nullptr;
     QPushButton* versions_ = nullptr;
     Heading* heading_ = nullptr;
     QTabBar* tabs_ = nullptr;

@@ -19,8 +19,8 @@ namespace {
 std::map<std::string, int> widths(const std::vector<model::FieldInfo>& fields) {
     std::map<std::string, int> characters;
     for (const auto& field : fields) {
-        const bool isNumber = field.kind == model::FieldKind::Number ||
-                              field.kind == model::FieldKind::Whole;
+        const bool isNumber =
+            field.kind == model::FieldKind::Number || field.kind == model::FieldKind::Whole;
         characters[std::string(field.key)] = isNumber ? 8 : 14;
     }
     for (const char* wide : {"description", "levels", "what", "who", "table", "other_tests"}) {
@@ -39,7 +39,7 @@ RowsEditor::RowsEditor(RowsInfo info, QWidget* parent)
       table_(new EntryTable(*model_, this)),
       error_(new QLabel(this)),
       copy_(new QPushButton(tr("Cop&y the row"), this)),
-      remove_(new QPushButton(tr("&Remove the row"), this)) {
+      remove_(new QPushButton(tr("Re&move the row"), this)) {
     setObjectName(qt(info_.key));
     table_->setAccessibleName(info_.title);
     table_->setAlternatingRowColors(true);

@@ -46,8 +46,7 @@ model::Result<std::vector<RunsOutLine>> runsOutLines(const model::Archive& archi
         line.key = one.key;
         line.what = choiceText(one.what);
         const auto name = names.find(one.who);
-        line.of = name == names.end() ? qt(one.who)
-                                      : tr("%1 · %2").arg(qt(one.who), name->second);
+        line.of = name == names.end() ? qt(one.who) : tr("%1 · %2").arg(qt(one.who), name->second);
         line.until = one.lastDay;
         line.daysLeft =
             static_cast<int>(from.daysTo(QDate::fromString(qt(one.lastDay), Qt::ISODate)));

@@ -21,11 +21,11 @@ namespace {
 enum Column { State, Until, What, Of };
 
 QString wordOf(const RunsOutLine& line) {
-    if (line.daysLeft < 0) {
-        return RunsOutView::tr("overdue since %n day(s)", nullptr, -line.daysLeft);
-    }
+    if (line.daysLeft == -1) return RunsOutView::tr("overdue for 1 day");
+    if (line.daysLeft < 0) return RunsOutView::tr("overdue for %1 days").arg(-line.daysLeft);
     if (line.daysLeft == 0) return RunsOutView::tr("today is the last day");
-    return RunsOutView::tr("%n day(s) left", nullptr, line.daysLeft);
+    if (line.daysLeft == 1) return RunsOutView::tr("1 day left");
+    return RunsOutView::tr("%1 days left").arg(line.daysLeft);
 }
 
 Mark markOf(const RunsOutLine& line) {
@@ -102,7 +102,8 @@ void RunsOutView::clear() {
 void RunsOutView::reload() {
     archive_.ask(
         [today = dateToday()](model::Archive& held) { return runsOutLines(held, today, kDays); },
-        this, [this](model::Result<std::vector<RunsOutLine>> lines) {
+        this,
+        [this](model::Result<std::vector<RunsOutLine>> lines) {
             if (!lines) {
                 notice_->say(Mark::Fails, sentence(lines.error()), {{tr("Close"), {}}});
                 return;
@@ -156,18 +157,16 @@ void RunsOutView::filter() {
             texts << table_->item(row, column)->text();
         }
         const QString text = texts.join(' ');
-        const bool fits = std::ranges::all_of(words, [&](const QString& word) {
-            return text.contains(word, Qt::CaseInsensitive);
-        });
+        const bool fits = std::ranges::all_of(
+            words, [&](const QString& word) { return text.contains(word, Qt::CaseInsensitive); });
         table_->setRowHidden(row, !fits);
         if (fits) ++shown;
     }
     const int all = static_cast<int>(lines_.size());
-    count_->setText(all == 0 ? tr("Nothing is overdue, and nothing runs out in the next %1 days.")
-                                   .arg(kDays)
-                    : shown == all
-                        ? tr("Overdue: %1. Running out: %2.").arg(overdue()).arg(all - overdue())
-                        : tr("%1 of %2").arg(shown).arg(all));
+    count_->setText(
+        all == 0 ? tr("Nothing is overdue, and nothing runs out in the next %1 days.").arg(kDays)
+        : shown == all ? tr("Overdue: %1. Running out: %2.").arg(overdue()).arg(all - overdue())
+                       : tr("%1 of %2").arg(shown).arg(all));
 }
 
 void RunsOutView::changeEvent(QEvent* event) {

@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "fields/field_words.h"
 #include "looks/heading.h"
@@ -21,6 +22,34 @@ QString shownText(const model::FieldInfo& field, const std::string& text) {
         return choiceText(text);
     }
     return field.unit.empty() ? qt(text) : qt(text) + QChar(0x202F) + shownUnit(field.unit);
+}
+
+/// Of a row, in one line.
+QString shownRow(const RowsInfo& table, const EntryTexts& row) {
+    QStringList texts;
+    for (const auto& field : table.fields) {
+        const std::string& text = textOf(row, std::string(field.key));
+        if (!text.empty()) {
+            texts << VersionsDialog::tr("%1 %2").arg(fieldLabel(field), shownText(field, text));
+        }
+    }
+    return texts.join(" · ");
+}
+
+const std::vector<EntryTexts>& rowsIn(const Entry* entry, const RowsInfo& table) {
+    static const std::vector<EntryTexts> kNone;
+    if (!entry) return kNone;
+    const auto found = entry->rows.find(table.key);
+    return found == entry->rows.end() ? kNone : found->second;
+}
+
+/// Rows that are in one, and not in the other.
+void addRows(const RowsInfo& table, const Entry* in, const Entry* notIn, const QString& said,
+             QStringList& lines) {
+    for (const auto& row : rowsIn(in, table)) {
+        if (std::ranges::find(rowsIn(notIn, table), row) != rowsIn(notIn, table).end()) continue;
+        lines << said.arg(table.title, shownRow(table, row));
+    }
 }
 
 }  // namespace
@@ -44,16 +73,21 @@ QStringList changesOf(const Register& of, const Entry* before, const Entry& afte
                          .arg(label, shownText(field, now), shownText(field, was));
         }
     }
+    for (const auto& table : of.rows) {
+        addRows(table, &after, before,
+                before ? VersionsDialog::tr("%1, new: %2") : VersionsDialog::tr("%1: %2"), lines);
+        addRows(table, before, &after, VersionsDialog::tr("%1, no more: %2"), lines);
+    }
     return lines;
 }
 
-VersionsDialog::VersionsDialog(const Register& of, const std::string& key,
+VersionsDialog::VersionsDialog(const Register& of, const QString& name,
                                const std::vector<EntryVersion>& versions, QWidget* parent)
     : QDialog(parent), table_(new QTableWidget(this)) {
     setObjectName("versionsDialog");
     setAttribute(Qt::WA_DeleteOnClose);
-    setWindowTitle(tr("Versions of %1").arg(qt(key)));
-    auto* title = new Heading(1.25, this, qt(key));
+    setWindowTitle(tr("Versions of %1").arg(name));
+    auto* title = new Heading(1.25, this, name);
     auto* about = new QLabel(
         tr("Nothing is overwritten: whoever changes the entry adds a version to it."), this);
     about->setWordWrap(true);
@@ -91,6 +125,10 @@ VersionsDialog::VersionsDialog(const Register& of, const std::string& key,
     table_->horizontalHeader()->setStretchLastSection(true);
     table_->horizontalHeader()->setHighlightSections(false);
     table_->resizeColumnsToContents();
+    const bool told =
+        std::ranges::any_of(versions, [](const auto& one) { return !one.time.empty(); });
+    table_->setColumnHidden(1, !told);
+    table_->setColumnHidden(2, !told);
     table_->horizontalHeader()->setSectionResizeMode(3, QHeaderView::Stretch);
     table_->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);

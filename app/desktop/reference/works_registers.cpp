@@ -8,6 +8,7 @@
 
 #include "archive/register_saves.h"
 #include "archive/registers.h"
+#include "conditions/condition_set.h"
 #include "looks/text.h"
 
 namespace app {
@@ -19,11 +20,13 @@ QString tr(const char* text) {
 
 template <class T>
 Entry entryOf(const model::Stored<T>& stored) {
-    return {textsOf(stored.value), {}, stored.version, {}};
+    return {textsOf(stored.value), {}, stored.version, {}, {}};
 }
 
 template <class T>
-constexpr bool kHasFile = requires(T entry) { entry.fileSha256; };
+constexpr bool kHasFile = requires(T entry) {
+    entry.fileSha256;
+};
 
 /// The bytes of a file that somebody has chosen.
 model::Result<std::string> bytesOf(const std::string& path) {
@@ -47,9 +50,8 @@ model::Result<std::string> keep(model::Archive& archive, const Entry& entry, con
         }
     }
     const bool isSigned = !model::signersOf(T::kRegister).empty() && keeper.signer;
-    const auto saved = isSigned
-                           ? model::saveEntry(archive, value, entry.version, *keeper.signer)
-                           : model::saveEntry(archive, value, entry.version, keeper.actor);
+    const auto saved = isSigned ? model::saveEntry(archive, value, entry.version, *keeper.signer)
+                                : model::saveEntry(archive, value, entry.version, keeper.actor);
     if (!saved) return saved.error();
     return model::keyOf(value);
 }
@@ -64,6 +66,7 @@ Register registerOf(const char* title, const char* newTitle, const char* about,
     made.about = tr(about);
     made.fields = fieldInfos<T>();
     made.columns = std::move(columns);
+    made.files = {{made.name, made.title}};
     made.signers = model::signersOf(T::kRegister);
     made.all = [](const model::Archive& archive) -> model::Result<std::vector<Entry>> {
         const auto stored = model::entries<T>(archive);
@@ -188,6 +191,10 @@ Register procedureRegister() {
         auto parents = procedures(archive, true);
         if (!parents) return parents.error();
         known["parent_procedure"] = std::move(*parents);
+        for (const auto& set : model::builtInConditionSets()) {
+            known["condition_sets"].emplace_back(set.id, qt(set.id));
+            if (set.hasDrift()) known["drift_rule"].emplace_back(set.id, qt(set.id));
+        }
         return known;
     };
     return made;

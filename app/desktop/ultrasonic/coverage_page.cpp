@@ -6,8 +6,8 @@
 #include <QPlainTextEdit>
 #include <QVBoxLayout>
 
-#include "looks/text.h"
 #include "fields/field_form.h"
+#include "looks/text.h"
 
 namespace app {
 namespace {

@@ -5,8 +5,8 @@
 
 #include <vector>
 
-#include "record/typed_reflector.h"
 #include "fields/field_form.h"
+#include "record/typed_reflector.h"
 
 namespace app {
 
