@@ -114,7 +114,7 @@ void RepairPage::makeButtons() {
     add(tr("&Weld repair…"), "weld", model::WeldRepair::kRegister, &RepairPage::weld);
     add(tr("&Heat treatment…"), "heatTreat", model::HeatTreatment::kRegister,
         &RepairPage::heatTreat);
-    add(tr("Re-exa&mine"), "reexamine", {}, &RepairPage::reexamine);
+    add(tr("Exa&mine again"), "reexamine", {}, &RepairPage::reexamine);
     add(tr("Con&cession…"), "concede", model::Concession::kRegister, &RepairPage::concede);
     add(tr("&Other result…"), "addResult", model::OtherResult::kRegister, &RepairPage::addResult);
     change_ = add(tr("Cha&nge the step…"), "changeStep", {}, &RepairPage::change);
