@@ -93,7 +93,7 @@ protected:
     }
     AttachmentsPage& page() { return bench().attachments(); }
     QString file(const QString& name, const QByteArray& bytes) {
-        const QString path = pathOf(name);
+        QString path = pathOf(name);
         QFile out(path);
         EXPECT_TRUE(out.open(QIODevice::WriteOnly) && out.write(bytes) == bytes.size());
         return path;
