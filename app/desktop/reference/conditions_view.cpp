@@ -13,6 +13,8 @@
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <array>
+#include <numeric>
 
 #include "looks/heading.h"
 #include "looks/marked_lines.h"
@@ -80,7 +82,7 @@ void ConditionsView::makeLayout() {
     rules_->setSelectionBehavior(QAbstractItemView::SelectRows);
     rules_->setAlternatingRowColors(true);
     rules_->setWordWrap(true);  // nothing may be cut off that somebody attests
-    rules_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    rules_->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     rules_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     rules_->setTabKeyNavigation(false);
     rules_->setAccessibleName(tr("Every rule of the set"));
@@ -195,12 +197,27 @@ void ConditionsView::showSet() {
     QTimer::singleShot(0, this, [this] { noteSeen(); });
 }
 
-/// All in view, by what mostly stands in them.
+/// Wide enough for each word, as nothing may be cut off; what is left goes to what is mostly long.
 void ConditionsView::fit() {
-    constexpr int kShares[Columns] = {11, 23, 15, 15, 11, 15, 10};
-    const int width = rules_->viewport()->width();
+    constexpr int kShares[Columns] = {0, 4, 2, 2, 0, 2, 0};
+    constexpr int kMargin = 14;  // px around a word
+    const QFontMetrics metrics(rules_->font());
+    int left = rules_->viewport()->width();
+    std::array<int, Columns> widths{};
     for (int column = 0; column < Columns; ++column) {
-        rules_->setColumnWidth(column, width * kShares[column] / 100);
+        QStringList words{rules_->horizontalHeaderItem(column)->text()};
+        for (int row = 0; row < rules_->rowCount(); ++row) {
+            words << rules_->item(row, column)->text().split(' ');
+        }
+        for (const QString& word : words) {
+            widths[column] = std::max(widths[column], metrics.horizontalAdvance(word) + kMargin);
+        }
+        left -= widths[column];
+    }
+    const int whole = std::accumulate(std::begin(kShares), std::end(kShares), 0);
+    for (int column = 0; column < Columns; ++column) {
+        rules_->setColumnWidth(column,
+                               widths[column] + std::max(0, left) * kShares[column] / whole);
     }
     rules_->resizeRowsToContents();
 }

@@ -107,6 +107,7 @@ void ImportDialog::makeLayout(const Kinds& kinds) {
     }
     problems_->setAccessibleName(tr("Problems by row"));
     problems_->verticalHeader()->hide();
+    problems_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     problems_->horizontalHeader()->setSectionResizeMode(3, QHeaderView::Stretch);
     problems_->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     problems_->horizontalHeader()->setHighlightSections(false);
@@ -212,7 +213,6 @@ void ImportDialog::show(const model::Result<ImportReport>& report, bool dryRun) 
             problems_->setItem(row, column, new QTableWidgetItem(texts[column]));
         }
     }
-    problems_->resizeColumnsToContents();
     const QString counts = tr("New: %1. Changed: %2. There already as they are: %3.")
                                .arg(done.added)
                                .arg(done.changed)

@@ -2,10 +2,9 @@
 #include "reference/reference_page.h"
 
 #include <QEvent>
+#include <QHBoxLayout>
 #include <QListWidget>
-#include <QSplitter>
 #include <QStackedWidget>
-#include <QVBoxLayout>
 #include <algorithm>
 
 #include "looks/task_dialog.h"
@@ -91,17 +90,12 @@ void ReferencePage::makeLayout() {
     pages_->addWidget(runsOut_);
     pages_->addWidget(limitTables_);
     pages_->addWidget(conditions_);
-    auto* split = new QSplitter(Qt::Horizontal, this);
-    split->addWidget(places_);
-    split->addWidget(pages_);
-    split->setStretchFactor(0, 0);
-    split->setStretchFactor(1, 1);
-    split->setSizes({200, 1200});
-    split->setChildrenCollapsible(false);
     fitPlaces();
-    auto* layout = new QVBoxLayout(this);
+    auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(split);
+    layout->setSpacing(0);
+    layout->addWidget(places_);
+    layout->addWidget(pages_, 1);
     places_->setCurrentRow(0);
 }
 

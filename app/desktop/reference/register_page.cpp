@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "reference/register_page.h"
 
+#include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -146,9 +147,13 @@ void RegisterPage::reload() {
 
 /// As wide as the texts need, the last takes what is left.
 void RegisterPage::fitColumns() {
+    const int last = filter_->columnCount() - 1;
+    list_->horizontalHeader()->setStretchLastSection(false);
     list_->resizeColumnsToContents();
+    list_->setColumnWidth(last, list_->sizeHintForColumn(last));
+    list_->horizontalHeader()->setStretchLastSection(true);
     const int most = fontMetrics().averageCharWidth() * 30;
-    for (int column = 0; column < filter_->columnCount(); ++column) {
+    for (int column = 0; column + 1 < filter_->columnCount(); ++column) {
         list_->setColumnWidth(column, std::min(list_->columnWidth(column) + 8, most));
     }
 }
