@@ -208,13 +208,13 @@ void BenchPage::showLine() {
 
 void BenchPage::begin() {
     const auto* line = desk_ ? zones_->zones().line(zones_->currentIndex()) : nullptr;
-    if (!line || line->examination >= 0 || line->zone < 0) return;
+    if (!line || line->examination >= 0 || line->zone < 0 || !line->test) return;
     if (!session_.mayEnter()) {
         emit message(session_.whyNot());
         return;
     }
     const auto& zone = desk_->editor().file().plan.zones[static_cast<std::size_t>(line->zone)];
-    const auto& test = zone.tests[static_cast<std::size_t>(line->test)];
+    const model::RequiredTest& test = *line->test;
     const int examination = desk_->editor().begin(
         zone, test, actorName(), QDate::currentDate().toString(Qt::ISODate).toStdString());
     zones_->zones().show(desk_.get());

@@ -90,7 +90,7 @@ void ExaminationPane::show(CastingDesk* desk, const ZoneLine* line) {
 void ExaminationPane::showBegin(const ZoneLine& line) {
     const auto& file = desk_->editor().file();
     const auto& zone = file.plan.zones[static_cast<std::size_t>(line.zone)];
-    const auto& test = zone.tests[static_cast<std::size_t>(line.test)];
+    const model::RequiredTest& test = *line.test;
     beginTitle_->setText(
         tr("%1: %2, %3").arg(qt(zone.name), methodName(test.method), stageText(test.stage)));
     beginText_->setText(tr("%1\n%2 × %3 mm, smallest wall %4 mm\nTo %5: %6")

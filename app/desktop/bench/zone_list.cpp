@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "looks/text.h"
+#include "record/coverage.h"
 
 namespace app {
 namespace {
@@ -38,7 +39,8 @@ QString cycleText(const model::Examination& header) {
 std::vector<ZoneLine> zoneLines(const model::CastingFile& file) {
     std::vector<ZoneLine> lines;
     std::vector<bool> placed(file.examinations.size(), false);
-    const auto addExaminations = [&](int zone, int test, auto belongs) {
+    const auto addExaminations = [&](int zone, const std::optional<model::RequiredTest>& test,
+                                     auto belongs) {
         std::vector<int> found;
         for (std::size_t i = 0; i < file.examinations.size(); ++i) {
             if (!placed[i] && belongs(file.examinations[i].header)) {
@@ -63,24 +65,26 @@ std::vector<ZoneLine> zoneLines(const model::CastingFile& file) {
         }
         return !found.empty();
     };
+    const std::vector<model::ZoneTest> required = model::requiredTestsOf(file).tests;
     for (std::size_t z = 0; z < file.plan.zones.size(); ++z) {
         const auto& zone = file.plan.zones[z];
-        for (std::size_t t = 0; t < zone.tests.size(); ++t) {
-            const auto& test = zone.tests[t];
-            const bool begun = addExaminations(
-                static_cast<int>(z), static_cast<int>(t), [&](const model::Examination& header) {
+        for (const model::ZoneTest& needed : required) {
+            if (needed.zone != &zone) continue;
+            const model::RequiredTest& test = needed.test;
+            const bool begun =
+                addExaminations(static_cast<int>(z), test, [&](const model::Examination& header) {
                     return header.zone == zone.name && header.method == test.method &&
                            header.stage == test.stage;
                 });
             if (begun) continue;
             ZoneLine line = lineFor(file, static_cast<int>(z), test.method, test.stage, zone.name);
-            line.test = static_cast<int>(t);
+            line.test = test;
             lines.push_back(std::move(line));
         }
-        addExaminations(static_cast<int>(z), -1,
+        addExaminations(static_cast<int>(z), std::nullopt,
                         [&](const model::Examination& header) { return header.zone == zone.name; });
     }
-    addExaminations(-1, -1, [](const model::Examination&) { return true; });
+    addExaminations(-1, std::nullopt, [](const model::Examination&) { return true; });
     return lines;
 }
 

@@ -5,6 +5,7 @@
 
 #include <QAbstractListModel>
 #include <QListView>
+#include <optional>
 #include <vector>
 
 #include "editing/casting_desk.h"
@@ -12,13 +13,14 @@
 
 namespace app {
 
-/// One line: an examination, or a planned test that is not begun.
+/// One line: an examination, or a required test that is not begun.
 struct ZoneLine {
     int examination = -1;  ///< index in the casting's file; -1: not begun
     int zone = -1;         ///< index in the zone plan; -1: not in the plan
-    int test = -1;         ///< index in the zone's tests; -1: not asked for by the plan
-    QString title;         ///< "Z1  MT"
-    QString detail;        ///< "as cast, repair 1"
+    /// As the plan asks for it, or the order in its place; none: neither asks for it.
+    std::optional<model::RequiredTest> test;
+    QString title;   ///< "Z1  MT"
+    QString detail;  ///< "as cast, repair 1"
 };
 
 /// In the order of the plan; of one test the examinations in the order of cycle and repeat.
