@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The PDFs beside the database.
+// The files beside the database: certificates, and what entries of registers name.
 #include <filesystem>
 #include <fstream>
 
@@ -15,14 +15,15 @@ protected:
     void SetUp() override {
         ChangedArchive::SetUp();
         for (const auto& entry : fs::recursive_directory_iterator(files()))
-            if (entry.is_regular_file()) pdfs_.push_back(entry.path());
-        std::ranges::sort(pdfs_);
-        ASSERT_EQ(pdfs_.size(), 15U);
+            if (entry.is_regular_file()) files_.push_back(entry.path());
+        std::ranges::sort(files_);
+        // 15 PDFs, and the photo that an attachment names.
+        ASSERT_EQ(files_.size(), 16U);
     }
 
     /// Lets `change` alter one file, expects that to be found, and puts the file back.
     void alter(const std::string& what, const std::function<void(const fs::path&)>& change) {
-        const fs::path file = random_.of(pdfs_);
+        const fs::path file = random_.of(files_);
         const std::string kept = path() + ".pdf";
         fs::copy_file(file, kept, fs::copy_options::overwrite_existing);
         change(file);
@@ -30,7 +31,7 @@ protected:
         fs::copy_file(kept, file, fs::copy_options::overwrite_existing);
     }
 
-    std::vector<fs::path> pdfs_;
+    std::vector<fs::path> files_;
 };
 
 TEST_F(FilesChanged, AnyByte) {
@@ -58,7 +59,7 @@ TEST_F(FilesChanged, LongerShorterGoneOrAnother) {
         alter("taken out", [](const fs::path& file) { fs::remove(file); });
         alter("replaced by another of the archive's", [&](const fs::path& file) {
             fs::path other = file;
-            while (other == file) other = random_.of(pdfs_);
+            while (other == file) other = random_.of(files_);
             fs::copy_file(other, file, fs::copy_options::overwrite_existing);
         });
     }
