@@ -124,7 +124,7 @@ QString limitText(const model::ConditionRule& rule) {
         }
         parts << text;
     }
-    const QString alternatives = parts.join(tr(" or "));
+    QString alternatives = parts.join(tr(" or "));
     if (!rule.every) return alternatives;
     const QString every = rule.every->count == 0 ? tr("on the day of the test")
                                                  : tr("within %1").arg(qt(rule.every->text()));

@@ -133,7 +133,7 @@ void RegisterPage::drop() {
     }
 }
 
-void RegisterPage::leave(std::function<void()> go) {
+void RegisterPage::leave(const std::function<void()>& go) {
     if (!changed_) {
         go();
         return;

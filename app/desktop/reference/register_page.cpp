@@ -147,10 +147,8 @@ void RegisterPage::reload() {
 
 /// As wide as the texts need, the last takes what is left.
 void RegisterPage::fitColumns() {
-    const int last = filter_->columnCount() - 1;
     list_->horizontalHeader()->setStretchLastSection(false);
     list_->resizeColumnsToContents();
-    list_->setColumnWidth(last, list_->sizeHintForColumn(last));
     list_->horizontalHeader()->setStretchLastSection(true);
     const int most = fontMetrics().averageCharWidth() * 30;
     for (int column = 0; column + 1 < filter_->columnCount(); ++column) {

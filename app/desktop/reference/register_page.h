@@ -66,7 +66,7 @@ public:
     /// Something is typed that is not kept yet.
     [[nodiscard]] bool isChanged() const { return changed_; }
     /// Does `go` now, or once somebody has said what becomes of what is typed.
-    void leave(std::function<void()> go);
+    void leave(const std::function<void()>& go);
 
 public slots:
     void makeNew();
