@@ -95,9 +95,8 @@ std::vector<FieldInfo> zoneFields() {
     auto fields = fieldInfos<ZonePlanLine>();
     std::erase_if(fields, [](const FieldInfo& field) { return !isOfZone(field.key); });
     // What is only needed where zones share a surface comes last.
-    std::stable_partition(fields.begin(), fields.end(), [](const FieldInfo& field) {
-        return !field.key.starts_with("surface");
-    });
+    std::stable_partition(fields.begin(), fields.end(),
+                          [](const FieldInfo& field) { return !field.key.starts_with("surface"); });
     return fields;
 }
 
